@@ -1,0 +1,68 @@
+package calc
+
+// onward writes the links to other worksheets, with the values that travel: a
+// field takes the value of the figure or field that declares the same quantity,
+// and the example's mark travels with it.
+func (b Book) onward(o *Out) {
+	for _, n := range o.w.Next {
+		to := b.Lookup(n.ID)
+		if to == nil {
+			panic("calc: a way on to a worksheet that is not in the book: " + n.ID)
+		}
+		var pairs []Pair
+		var example []string
+		for i := range to.Fields {
+			f := &to.Fields[i]
+			text, own := o.carried(f)
+			if text == "" {
+				continue
+			}
+			pairs = append(pairs, Pair{f.ID, text})
+			if !own {
+				example = append(example, f.ID)
+			}
+		}
+		o.answer.Next = append(o.answer.Next, Onward{n.ID, n.Text, link(pairs, example)})
+	}
+}
+
+// carried returns what this answer knows of a field's quantity, as link text,
+// and whether it is the reader's own; "" when it knows nothing.
+func (o *Out) carried(to *Field) (text string, own bool) {
+	if to.Quantity == "" || to.Shape != Single {
+		return "", false
+	}
+	for i := range o.w.Fields {
+		f := &o.w.Fields[i]
+		if v := o.in.get(f.ID); f.Quantity == to.Quantity && f.Shape == Single && v.set && v.bears {
+			return f.canonical(v), v.own
+		}
+	}
+	for i := range o.w.Figures {
+		g := &o.w.Figures[i]
+		f := o.figures[g.ID]
+		if g.Quantity != to.Quantity || f.words {
+			continue
+		}
+		u := to.Kind.Shown(o.in.sys)
+		return withUnit(u.Edit(f.si), u.Name), o.own(g)
+	}
+	return "", false
+}
+
+// own reports whether all that a figure comes from is the reader's.
+func (o *Out) own(g *Figure) bool {
+	from := g.From
+	if len(from) == 0 {
+		for i := range o.w.Fields {
+			from = append(from, o.w.Fields[i].ID)
+		}
+	}
+	for _, id := range from {
+		f, v := o.w.field(id), o.in.get(id)
+		if v.set && v.bears && !v.own && !f.Usual {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,353 @@
+package calc
+
+import (
+	"math"
+	"sort"
+	"strconv"
+	"strings"
+
+	"plainlift/calc/doubt"
+	"plainlift/calc/unit"
+)
+
+// Evaluate answers a worksheet from closed forms. The simulation that checks
+// them, where the worksheet has one, comes from Simulation and goes back in
+// through EvaluateWith.
+func (b Book) Evaluate(id string, entries Entries, sys unit.System) *Answer {
+	return b.EvaluateWith(id, entries, sys, nil)
+}
+
+// Trials is how many trials a simulation runs (JCGM 101, 7.2.2).
+const Trials = 1_000_000
+
+// Checked answers a worksheet and runs its simulation to the end.
+func (b Book) Checked(id string, entries Entries, sys unit.System) *Answer {
+	a := b.Evaluate(id, entries, sys)
+	sim := b.Simulation(id, entries, sys)
+	if sim == nil {
+		return a
+	}
+	sim.Run(Trials)
+	return b.EvaluateWith(id, entries, sys, sim)
+}
+
+// Simulation returns the simulation that checks this answer, not yet run, or
+// nil when there is none or the entries have a problem.
+func (b Book) Simulation(id string, entries Entries, sys unit.System) *doubt.Simulation {
+	w := b.Lookup(id)
+	if w == nil || w.Simulate == nil {
+		return nil
+	}
+	in, a := w.read(entries, sys)
+	if !a.OK() {
+		return nil
+	}
+	if w.compute(in, a); !a.OK() {
+		return nil
+	}
+	return doubt.NewSimulation(w.Simulate(in))
+}
+
+// EvaluateWith answers a worksheet with a finished simulation at hand. It
+// returns nil for a worksheet that is not in the book.
+func (b Book) EvaluateWith(id string, entries Entries, sys unit.System, sim *doubt.Simulation) *Answer {
+	w := b.Lookup(id)
+	if w == nil {
+		return nil
+	}
+	in, a := w.read(entries, sys)
+	in.sim = sim
+	var o *Out
+	if a.OK() {
+		o = w.compute(in, a)
+	}
+	w.mark(in, a)
+	if a.OK() {
+		o.finish()
+		b.onward(o)
+	} else {
+		first := w.field(a.Problems[0].Field)
+		a.Verdict = Said{"", "Check “" + first.Label + "”",
+			upper(first.noun()) + " needs fixing before this answer is yours; the figures below are from before."}
+		a.blank()
+	}
+	return a
+}
+
+// read takes every entry apart.
+func (w *Worksheet) read(entries Entries, sys unit.System) (*In, *Answer) {
+	in := &In{w: w, sys: sys, values: map[string]*value{}}
+	a := &Answer{Worksheet: w.ID}
+	for i := range w.Fields {
+		f := &w.Fields[i]
+		e, given := entries[f.ID]
+		from := sys
+		if !given || !e.Own && e.Text == f.example() {
+			e.Text, e.Own, from = f.example(), false, unit.US
+			e.Unit, e.UnitTo = "", ""
+		}
+		v, problems := f.read(e, from)
+		v.bears = f.Only == nil
+		in.values[f.ID] = &v
+		if f.Only != nil {
+			for _, c := range f.Only.In {
+				v.bears = v.bears || in.get(f.Only.Field).choice == c
+			}
+		}
+		if v.bears {
+			a.Problems = append(a.Problems, problems...)
+		}
+	}
+	a.Notices = append(a.Notices, w.unknown(entries)...)
+	return in, a
+}
+
+// unknown names the keys that are no field of this worksheet.
+func (w *Worksheet) unknown(entries Entries) []string {
+	var keys []string
+	for k := range entries {
+		if w.field(k) == nil {
+			keys = append(keys, "“"+clip(k)+"”")
+		}
+	}
+	if len(keys) == 0 {
+		return nil
+	}
+	sort.Strings(keys)
+	if more := len(keys) - 5; more > 0 {
+		keys = append(keys[:5], strconv.Itoa(more)+" more")
+	}
+	return []string{"This link also has " + strings.Join(keys, ", ") + ", which this page does not know; the rest is used."}
+}
+
+// compute runs the worksheet and turns a number that did not work out into a
+// complaint.
+func (w *Worksheet) compute(in *In, a *Answer) *Out {
+	o := &Out{w: w, in: in, answer: a, figures: map[string]*shownFigure{}}
+	w.Compute(in, o)
+	if !a.OK() {
+		return o
+	}
+	for _, g := range w.Figures {
+		f, ok := o.figures[g.ID]
+		if !ok {
+			panic("calc: Compute leaves a figure out: " + g.ID)
+		}
+		if !f.words && (math.IsNaN(f.si) || math.IsInf(f.si, 0)) {
+			o.None(g.ID, "does not work out for these numbers")
+		}
+	}
+	if o.verdict == nil {
+		panic("calc: Compute chooses no verdict")
+	}
+	return o
+}
+
+// mark says of every field what stands in it and whose it is, and writes the
+// link.
+func (w *Worksheet) mark(in *In, a *Answer) {
+	var pairs []Pair
+	var example []string
+	for i := range w.Fields {
+		f := &w.Fields[i]
+		v := in.get(f.ID)
+		theirs := !v.own && !f.Usual && v.set && v.bears
+		s := FieldState{ID: f.ID, Example: theirs, Bears: v.bears}
+		readable := true
+		for _, p := range a.Problems {
+			readable = readable && p.Field != f.ID
+		}
+		if readable && v.set {
+			s.set(f, v, in.sys)
+			if v.bears {
+				a.Used = append(a.Used, Used{f.ID, f.Label, f.text(v, in.sys), theirs})
+			}
+		}
+		a.Fields = append(a.Fields, s)
+		if theirs {
+			a.Examples = append(a.Examples, f.ID)
+		}
+		if v.bears {
+			text := strings.TrimSpace(v.text)
+			if readable {
+				text = f.canonical(v)
+			}
+			pairs = append(pairs, Pair{f.ID, text})
+			if !v.own && v.set {
+				example = append(example, f.ID)
+			}
+		}
+	}
+	a.Link = link(pairs, example)
+}
+
+// set takes the entry apart for the field's own controls.
+func (s *FieldState) set(f *Field, v *value, sys unit.System) {
+	s.Canonical = f.canonical(v)
+	if f.Shape == Choice {
+		s.Number = v.choice
+		return
+	}
+	for i, x := range v.a {
+		row := RowState{A: grouped(x.Number, sys), UnitA: x.Unit.Name}
+		if f.Shape == Pairs {
+			row.B, row.UnitB = grouped(v.b[i].Number, sys), v.b[i].Unit.Name
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	s.Number, s.Unit = s.Rows[0].A, s.Rows[0].UnitA
+}
+
+// Convert gives every readable field as it would be entered in another system
+// of units, for the switch between them. A field that cannot be read keeps no
+// rows, and the page leaves it alone.
+func (b Book) Convert(id string, entries Entries, from, to unit.System) []FieldState {
+	w := b.Lookup(id)
+	if w == nil {
+		return nil
+	}
+	in, _ := w.read(entries, from)
+	var states []FieldState
+	for i := range w.Fields {
+		f := &w.Fields[i]
+		v := in.get(f.ID)
+		s := FieldState{ID: f.ID}
+		if f.Shape != Choice && v.set {
+			s.Canonical = f.canonical(v)
+			for i, x := range v.a {
+				ua := f.Kind.Shown(to)
+				row := RowState{A: grouped(ua.Edit(x.SI), to), UnitA: ua.Name}
+				if f.Shape == Pairs && i < len(v.b) {
+					ub := f.With.Shown(to)
+					row.B, row.UnitB = grouped(ub.Edit(v.b[i].SI), to), ub.Name
+				}
+				s.Rows = append(s.Rows, row)
+			}
+			if len(s.Rows) > 0 {
+				s.Number, s.Unit = s.Rows[0].A, s.Rows[0].UnitA
+			}
+		}
+		states = append(states, s)
+	}
+	return states
+}
+
+// finish puts figures, sentences and pictures into the answer.
+func (o *Out) finish() {
+	a := o.answer
+	v := o.verdict
+	id := v.ID
+	if id == "" {
+		id = v.Key
+	}
+	sentence := v.Sentence
+	for _, s := range o.extra {
+		sentence += " " + s
+	}
+	a.Verdict = Said{id, o.fill(v.Head), o.prefix(o.fill(sentence))}
+	a.Figures = append(a.Figures, Shown{ID: "verdict", Label: "Verdict", Value: id, Text: a.Verdict.Head})
+	for i := range o.w.Figures {
+		g := &o.w.Figures[i]
+		f := o.figures[g.ID]
+		number, name := o.words(g, f)
+		s := Shown{ID: g.ID, Label: g.Label, Text: withUnit(number, name), Place: g.Place}
+		if f.words {
+			s.Value = f.value
+		} else {
+			s.Value = strconv.FormatFloat(f.si, 'g', -1, 64)
+		}
+		a.Figures = append(a.Figures, s)
+	}
+	for _, list := range [][]string{a.Lines, a.Rests, a.Notices} {
+		for i := range list {
+			list[i] = o.fill(list[i])
+		}
+	}
+	for i := range a.Notes {
+		a.Notes[i].Text = o.fill(a.Notes[i].Text)
+	}
+	for i := range a.Budget {
+		a.Budget[i].Limit = o.fill(a.Budget[i].Limit)
+	}
+	for i := range a.Working {
+		a.Working[i].Numbers = o.fill(a.Working[i].Numbers)
+	}
+	a.Check = o.fill(a.Check)
+	for _, c := range o.pictures {
+		a.Picture += c.SVG()
+	}
+}
+
+// prefix says whose numbers these are while any is the example's.
+func (o *Out) prefix(sentence string) string {
+	var nouns []string
+	whole := true
+	for i := range o.w.Fields {
+		f := &o.w.Fields[i]
+		switch v := o.in.get(f.ID); {
+		case !v.own && !f.Usual && v.set && v.bears:
+			nouns = append(nouns, f.noun())
+		case v.own && v.bears:
+			whole = false
+		}
+	}
+	switch {
+	case len(nouns) == 0:
+		return sentence
+	case whole:
+		return "With the example's numbers: " + lower(sentence)
+	}
+	return "With the example's " + and(nouns) + ": " + lower(sentence)
+}
+
+// and joins names: "a, b and c".
+func and(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " and " + names[last]
+}
+
+func lower(s string) string { return recase(s, strings.ToLower) }
+func upper(s string) string { return recase(s, strings.ToUpper) }
+
+// recase changes the first letter.
+func recase(s string, to func(string) string) string {
+	if s == "" || s[0] >= 0x80 {
+		return s
+	}
+	return to(s[:1]) + s[1:]
+}
+
+// blank removes what a problem makes untrue.
+func (a *Answer) blank() {
+	a.Lines, a.Figures, a.Rests, a.Budget, a.Working, a.Cautions, a.Next = nil, nil, nil, nil, nil, nil, nil
+	a.Picture, a.Check = "", ""
+}
+
+// CheckInterval compares a closed-form 95 % interval with the simulation, once
+// that ran, by the tolerance of JCGM 101 clause 8: half of the last of two
+// significant digits of u. It returns the interval to show: the simulated one
+// where the two disagree, and then the answer says so.
+func (o *Out) CheckInterval(k unit.Kind, p, lo, hi, u float64) (float64, float64) {
+	sim := o.in.sim
+	if sim == nil {
+		return lo, hi
+	}
+	_, _, slo, shi, _ := sim.Summary(p)
+	shown := k.Shown(o.in.sys)
+	say := func(si, half float64) string {
+		places := unit.PlaceTwo(math.Abs(shown.FromSI(half) - shown.FromSI(0)))
+		return unit.Decimals(shown.FromSI(si), places, o.in.sys)
+	}
+	trials := unit.Decimals(float64(sim.Trials()), 0, o.in.sys)
+	text := trials + " simulated trials give " + say(slo, u) + " to " + withUnit(say(shi, u), shown.Name)
+	if d := doubt.Tolerance(u); math.Abs(slo-lo) <= d && math.Abs(shi-hi) <= d {
+		o.answer.Check = text + "; the closed form agrees."
+		return lo, hi
+	}
+	o.answer.Check = text + " and are shown; the closed form, " + say(lo, u) + " to " + withUnit(say(hi, u), shown.Name) +
+		", treats small errors as proportional, which these are not."
+	return slo, shi
+}

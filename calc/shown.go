@@ -1,0 +1,153 @@
+package calc
+
+import (
+	"math"
+	"strings"
+
+	"plainlift/calc/unit"
+)
+
+// withUnit puts a unit behind a number: "2,610 psi", "5 %", "1.9 times".
+func withUnit(number, name string) string {
+	if name == "" {
+		return number
+	}
+	return number + " " + name
+}
+
+// text is a field's entry as sentences quote it: as typed where the unit is the
+// one shown, else converted to four significant digits.
+func (f *Field) text(v *value, sys unit.System) string {
+	if !v.set {
+		return f.Empty
+	}
+	if f.Shape == Choice {
+		for _, o := range f.Options {
+			if o.ID == v.choice {
+				return o.Label
+			}
+		}
+		return v.choice
+	}
+	name := f.Kind.Shown(sys).Name
+	if f.Shape == Single {
+		return withUnit(entryNumber(v.a[0], f.Kind, sys), name)
+	}
+	var parts []string
+	for i, x := range v.a {
+		s := entryNumber(x, f.Kind, sys)
+		if f.Shape == Pairs {
+			s = withUnit(s, name) + " : " + withUnit(entryNumber(v.b[i], f.With, sys), f.With.Shown(sys).Name)
+		}
+		parts = append(parts, s)
+	}
+	if f.Shape == Pairs {
+		return strings.Join(parts, "; ")
+	}
+	return withUnit(strings.Join(parts, "; "), name)
+}
+
+// entryNumber is the number of one entry in the shown unit.
+func entryNumber(x unit.Value, k unit.Kind, sys unit.System) string {
+	u := k.Shown(sys)
+	if x.Unit.Name == u.Name {
+		return grouped(x.Number, sys)
+	}
+	n := u.FromSI(x.SI)
+	return trimmed(unit.Decimals(n, unit.PlaceSig(n, 4), sys))
+}
+
+// grouped is a typed number with the thousands marked, where it is a plain
+// decimal.
+func grouped(number string, sys unit.System) string {
+	x, places, ok := plainDecimal(number)
+	if !ok {
+		return number
+	}
+	return unit.Decimals(x, places, sys)
+}
+
+func plainDecimal(s string) (x float64, places int, ok bool) {
+	v, err := unit.Parse(s, unit.Number, unit.Number.Shown(unit.US), unit.US)
+	if err != nil || strings.ContainsAny(s, "eE/ ") || len(s) > 15 {
+		return 0, 0, false
+	}
+	if i := strings.IndexByte(s, '.'); i >= 0 {
+		places = len(s) - i - 1
+	}
+	return v.SI, places, true
+}
+
+// number is a figure's value rounded for reading, without its unit. against
+// are SI values that the text must not meet or cross.
+func (g *Figure) number(si, half float64, against []float64, sys unit.System) string {
+	u := g.Kind.Shown(sys)
+	x := u.FromSI(si)
+	if g.Round == Chance {
+		return chance(x, against, u, sys)
+	}
+	places := 0
+	switch g.Round {
+	case Two:
+		places = unit.PlaceSig(x, 2)
+	case ByDoubt:
+		if half > 0 && !math.IsInf(half, 0) {
+			places = unit.PlaceTwo(math.Abs(u.FromSI(half) - u.FromSI(0)))
+			break
+		}
+		fallthrough
+	default:
+		places = unit.PlaceSig(x, 4)
+	}
+	s := unit.Decimals(x, clear(x, places, against, u), sys)
+	if g.Round == Four {
+		s = trimmed(s)
+	}
+	return s
+}
+
+// trimmed is a decimal without the zeros at its end.
+func trimmed(s string) string {
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// clear adds digits until the rounded number stands on the same side of every
+// limit as the number itself.
+func clear(x float64, places int, against []float64, u unit.Unit) int {
+	for range 4 {
+		if !crosses(x, places, against, u) {
+			break
+		}
+		places++
+	}
+	return places
+}
+
+func crosses(x float64, places int, against []float64, u unit.Unit) bool {
+	scale := math.Pow(10, float64(places))
+	shown := math.Round(x*scale) / scale
+	for _, si := range against {
+		l := u.FromSI(si)
+		if math.IsNaN(l) || math.Abs(x-l) <= 1e-9*math.Abs(l) {
+			continue
+		}
+		if x < l && shown >= l || x > l && shown <= l {
+			return true
+		}
+	}
+	return false
+}
+
+// chance is a probability in whole percent; the ends are never called certain.
+func chance(percent float64, against []float64, u unit.Unit, sys unit.System) string {
+	switch {
+	case percent < 1:
+		return "under 1"
+	case percent > 99:
+		return "over 99"
+	}
+	return unit.Decimals(percent, clear(percent, 0, against, u), sys)
+}
