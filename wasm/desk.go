@@ -1,0 +1,91 @@
+package main
+
+import (
+	"fmt"
+	"time"
+
+	"plainlift/calc"
+	"plainlift/calc/doubt"
+)
+
+// desk takes the page's messages and posts the answers. It is used from one
+// goroutine at a time.
+type desk struct {
+	book calc.Book
+	now  func() time.Time
+	post func(map[string]any)
+	job  *job // the newest simulation, nil when there is none to run
+}
+
+// job is a simulation under way and the message it belongs to.
+type job struct {
+	request
+	sim  *doubt.Simulation
+	done int // trials
+}
+
+const (
+	// A newer message waits for one slice at most, so a slice stays well under
+	// the time a reader could notice.
+	sliceTime = 6 * time.Millisecond
+	// Trials between two looks at the clock: about 0.4 ms on a desktop machine.
+	batch = 1000
+)
+
+// take answers one message. A newer question ends the simulation of an older
+// one. Whatever panics is told to the page and the desk goes on.
+func (d *desk) take(m map[string]any) {
+	seq := m["seq"]
+	defer d.rescue(seq)
+	r, err := readRequest(m)
+	if err != nil {
+		d.post(failedMessage(seq, err.Error()))
+		return
+	}
+	if r.op == "convert" {
+		fields := d.book.Convert(r.worksheet, r.entries, r.system, r.to)
+		d.post(convertedMessage(r.seq, fields))
+		return
+	}
+	d.job = nil
+	a := d.book.Evaluate(r.worksheet, r.entries, r.system)
+	if a == nil {
+		d.post(failedMessage(seq, "no such worksheet: "+r.worksheet))
+		return
+	}
+	sim := d.book.Simulation(r.worksheet, r.entries, r.system)
+	if sim == nil {
+		d.post(answerMessage(r.seq, "none", a))
+		return
+	}
+	d.post(answerMessage(r.seq, "running", a))
+	d.job = &job{request: r, sim: sim}
+}
+
+// slice runs a part of the newest simulation and posts the checked answer when
+// it is complete. It reports whether there is more to run.
+func (d *desk) slice() (more bool) {
+	j := d.job
+	if j == nil {
+		return false
+	}
+	defer d.rescue(j.seq)
+	for end := d.now().Add(sliceTime); d.now().Before(end); {
+		n := min(batch, calc.Trials-j.done)
+		j.sim.Run(n)
+		if j.done += n; j.done == calc.Trials {
+			d.job = nil
+			d.post(answerMessage(j.seq, "done", d.book.EvaluateWith(j.worksheet, j.entries, j.system, j.sim)))
+			return false
+		}
+	}
+	return true
+}
+
+// rescue turns a panic into a message. Deferred.
+func (d *desk) rescue(seq any) {
+	if p := recover(); p != nil {
+		d.job = nil
+		d.post(failedMessage(seq, fmt.Sprint(p)))
+	}
+}

@@ -1,0 +1,73 @@
+//go:build js && wasm
+
+package main
+
+import (
+	"reflect"
+	"testing"
+
+	"github.com/hack-pad/safejs"
+
+	"plainlift/calc/worksheets"
+)
+
+// evaluated is what a piece of JavaScript gives.
+func evaluated(t testing.TB, code string) safejs.Value {
+	t.Helper()
+	v, err := safejs.Global().Call("eval", "("+code+")")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+func TestReceived(t *testing.T) {
+	got := received(evaluated(t, `{data: {seq: 7, op: "evaluate", worksheet: "short", system: "metric",
+		fields: [["reading", "18", "MPa", "", true], ["kit", "1 : 2", "mm", "", false]], other: {}}}`))
+	want := question("to", nil)
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+	for _, odd := range []string{`{}`, `{data: null}`, `{data: 3}`, `{data: {seq: {}, op: null, fields: ["\ud800"]}}`} {
+		if _, err := readRequest(received(evaluated(t, odd))); err == nil {
+			t.Errorf("%s was understood", odd)
+		}
+	}
+}
+
+// What the page gets has the shape and the texts of the answer.
+func TestAnswerInJavaScript(t *testing.T) {
+	a := full()
+	a.Verdict.Sentence = "±80 psi “quoted”, 1 200 µm"
+	v, err := safejs.ValueOf(answerMessage(7, "done", a))
+	if err != nil {
+		t.Fatal(err)
+	}
+	test := evaluated(t, `(m) => m.type === "answer" && m.seq === 7 && m.check === "done"
+		&& m.answer.verdict.sentence === "±80 psi “quoted”, 1 200 µm"
+		&& m.answer.budget[1].share === 0.5 && m.answer.problems[0].row === 1 && m.answer.fields[0].bears === true
+		&& Array.isArray(m.answer.link[1]) && m.answer.link[1][0] === "text"
+		&& m.answer.figures.length === 2`)
+	if fits, err := test.Invoke(v); err != nil {
+		t.Error(err)
+	} else if yes, _ := fits.Bool(); !yes {
+		t.Error("the message is not as the page expects it")
+	}
+}
+
+// The cost of handing an answer of the usual size to JavaScript: it comes on top
+// of every keystroke.
+func BenchmarkAnswerToJavaScript(b *testing.B) {
+	d, posted := newDesk()
+	d.book = worksheets.All
+	d.take(map[string]any{"seq": 1.0, "op": "evaluate", "worksheet": "short", "system": "us", "fields": []any{}})
+	m := last(posted)
+	if m["type"] != "answer" {
+		b.Fatal(m["message"])
+	}
+	for b.Loop() {
+		if _, err := safejs.ValueOf(m); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,157 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"plainlift/calc"
+	"plainlift/calc/unit"
+)
+
+// request is a message from the page.
+type request struct {
+	seq        float64
+	op         string // "evaluate" or "convert"
+	worksheet  string
+	system, to unit.System // to: only for "convert"
+	entries    calc.Entries
+}
+
+// requestKeys are the keys of a message from the page.
+var requestKeys = []string{"seq", "op", "worksheet", "system", "to", "fields"}
+
+var errMessage = errors.New("a message that the calculator does not understand")
+
+// readRequest reads {seq, op, worksheet, system, to, fields}, where fields is a
+// list of [id, text, unit, unitTo, own].
+func readRequest(m map[string]any) (request, error) {
+	var r request
+	var ok [5]bool
+	r.seq, ok[0] = m["seq"].(float64)
+	r.op, ok[1] = m["op"].(string)
+	r.worksheet, ok[2] = m["worksheet"].(string)
+	r.system, ok[3] = system(m["system"])
+	fields, isList := m["fields"].([]any)
+	r.entries, ok[4] = entries(fields)
+	switch {
+	case ok != [5]bool{true, true, true, true, true} || !isList:
+		return r, errMessage
+	case r.op == "evaluate":
+		return r, nil
+	case r.op != "convert":
+		return r, fmt.Errorf("%w: %s", errMessage, r.op)
+	}
+	if r.to, isList = system(m["to"]); !isList {
+		return r, errMessage
+	}
+	return r, nil
+}
+
+func system(v any) (unit.System, bool) {
+	switch v {
+	case "us":
+		return unit.US, true
+	case "metric":
+		return unit.Metric, true
+	}
+	return unit.US, false
+}
+
+func entries(fields []any) (calc.Entries, bool) {
+	entries := calc.Entries{}
+	for _, v := range fields {
+		row, _ := v.([]any)
+		if len(row) != 5 {
+			return nil, false
+		}
+		var text [4]string
+		for i := range text {
+			s, ok := row[i].(string)
+			if !ok {
+				return nil, false
+			}
+			text[i] = s
+		}
+		own, ok := row[4].(bool)
+		if !ok {
+			return nil, false
+		}
+		entries[text[0]] = calc.Entry{Text: text[1], Unit: text[2], UnitTo: text[3], Own: own}
+	}
+	return entries, true
+}
+
+func failedMessage(seq any, message string) map[string]any {
+	return map[string]any{"type": "failed", "seq": seq, "message": message}
+}
+
+func convertedMessage(seq float64, fields []calc.FieldState) map[string]any {
+	return map[string]any{"type": "converted", "seq": seq, "fields": each(fields, fieldState)}
+}
+
+func answerMessage(seq float64, check string, a *calc.Answer) map[string]any {
+	return map[string]any{"type": "answer", "seq": seq, "check": check, "answer": answer(a)}
+}
+
+// answer is an Answer under the names of its fields, the first letter small. A
+// list without items is an empty list.
+func answer(a *calc.Answer) map[string]any {
+	return map[string]any{
+		"worksheet": a.Worksheet,
+		"verdict":   map[string]any{"id": a.Verdict.ID, "head": a.Verdict.Head, "sentence": a.Verdict.Sentence},
+		"lines":     each(a.Lines, text),
+		"figures": each(a.Figures, func(s calc.Shown) any {
+			return map[string]any{"id": s.ID, "label": s.Label, "value": s.Value, "text": s.Text, "place": places[s.Place]}
+		}),
+		"picture": a.Picture,
+		"rests":   each(a.Rests, text),
+		"budget": each(a.Budget, func(b calc.BudgetRow) any {
+			return map[string]any{"name": b.Name, "limit": b.Limit, "u": b.U, "share": b.Share, "text": b.Text}
+		}),
+		"working": each(a.Working, func(s calc.Step) any {
+			return map[string]any{"formula": s.Formula, "numbers": s.Numbers, "source": s.Source}
+		}),
+		"cautions": each(a.Cautions, text),
+		"next": each(a.Next, func(n calc.Onward) any {
+			return map[string]any{"id": n.ID, "text": n.Text, "link": each(n.Link, pair)}
+		}),
+		"used": each(a.Used, func(u calc.Used) any {
+			return map[string]any{"id": u.ID, "label": u.Label, "text": u.Text, "example": u.Example}
+		}),
+		"examples": each(a.Examples, text),
+		"fields":   each(a.Fields, fieldState),
+		"problems": each(a.Problems, func(p calc.Problem) any {
+			return map[string]any{"field": p.Field, "row": p.Row, "message": p.Message, "choices": each(p.Choices, text)}
+		}),
+		"notes": each(a.Notes, func(n calc.Note) any {
+			return map[string]any{"field": n.Field, "row": n.Row, "text": n.Text}
+		}),
+		"notices": each(a.Notices, text),
+		"link":    each(a.Link, pair),
+		"check":   a.Check,
+	}
+}
+
+var places = map[calc.Place]string{calc.Key: "key", calc.More: "more", calc.Quoted: "quoted"}
+
+func fieldState(f calc.FieldState) any {
+	return map[string]any{
+		"id": f.ID, "number": f.Number, "unit": f.Unit, "canonical": f.Canonical, "example": f.Example, "bears": f.Bears,
+		"rows": each(f.Rows, func(r calc.RowState) any {
+			return map[string]any{"a": r.A, "unitA": r.UnitA, "b": r.B, "unitB": r.UnitB}
+		}),
+	}
+}
+
+func text(s string) any { return s }
+
+func pair(p calc.Pair) any { return []any{p.Key, p.Value} }
+
+// each turns a list into one that JavaScript takes.
+func each[T any](list []T, to func(T) any) []any {
+	items := make([]any, len(list))
+	for i, x := range list {
+		items[i] = to(x)
+	}
+	return items
+}
