@@ -36,6 +36,7 @@ type value struct {
 	text   string // as typed
 	own    bool
 	set    bool // not empty
+	bad    bool // could not be read whole
 	bears  bool
 	choice string
 	a, b   []unit.Value // b: the second numbers of pairs
@@ -43,6 +44,12 @@ type value struct {
 
 // read takes an entry apart. It returns every complaint it has.
 func (f *Field) read(e Entry, sys unit.System) (value, []Problem) {
+	v, problems := f.parse(e, sys)
+	v.bad = len(problems) > 0
+	return v, problems
+}
+
+func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
 	v := value{text: e.Text, own: e.Own}
 	text := strings.TrimSpace(e.Text)
 	complain := func(row int, err error) Problem {
@@ -119,8 +126,11 @@ func (f *Field) read(e Entry, sys unit.System) (value, []Problem) {
 		}
 		v.b = append(v.b, y)
 	}
-	if len(items) == 0 && f.Empty == "" {
-		problems = append(problems, complain(-1, errors.New(f.wanted(sys))))
+	if len(items) == 0 { // nothing but separators
+		v.set = false
+		if f.Empty == "" {
+			problems = append(problems, complain(-1, errors.New(f.wanted(sys))))
+		}
 	}
 	return v, problems
 }
@@ -167,19 +177,20 @@ func (f *Field) within(si float64, r Range, k unit.Kind, sys unit.System) error 
 	if si > lo && si <= hi || si == lo && !r.Above {
 		return nil
 	}
-	min := "from " + r.show(r.Min, k, sys)
+	min := "from " + r.show(r.Min, k, sys, math.Ceil)
 	if r.Above {
-		min = "above " + r.show(r.Min, k, sys)
+		min = "above " + r.show(r.Min, k, sys, math.Ceil)
 	}
-	switch {
+	switch max := r.show(r.Max, k, sys, math.Floor); {
 	case r.Max == "":
 		return errors.New("Must be " + min)
 	case r.Min == "":
-		return errors.New("Must be up to " + r.show(r.Max, k, sys))
+		return errors.New("Must be up to " + max)
 	case r.Above:
-		return errors.New("Must be " + min + " and up to " + r.show(r.Max, k, sys))
+		return errors.New("Must be " + min + " and up to " + max)
+	default:
+		return errors.New("Must be " + min + " to " + max)
 	}
-	return errors.New("Must be " + min + " to " + r.show(r.Max, k, sys))
 }
 
 func (r Range) bound(text string, k unit.Kind, none float64) float64 {
@@ -193,14 +204,21 @@ func (r Range) bound(text string, k unit.Kind, none float64) float64 {
 	return v.SI
 }
 
-// show gives a bound in the reader's unit, cut towards zero so that the number
-// shown is itself inside.
-func (r Range) show(text string, k unit.Kind, sys unit.System) string {
+// show gives a bound in the reader's unit with four significant digits, cut
+// inwards so that the number shown is itself inside: a lower bound up, an upper
+// bound down.
+func (r Range) show(text string, k unit.Kind, sys unit.System, inwards func(float64) float64) string {
 	u := k.Shown(sys)
 	x := u.FromSI(r.bound(text, k, 0))
 	p := unit.PlaceSig(x, 4)
 	scale := math.Pow(10, float64(p))
-	cut := math.Trunc(x*scale*(1+1e-12)) / scale
+	cut := x * scale
+	if whole := math.Round(cut); math.Abs(cut-whole) > 1e-9 { // else only the conversion's rounding
+		cut = inwards(cut)
+	} else {
+		cut = whole
+	}
+	cut /= scale
 	if p > 0 {
 		if s := strconv.FormatFloat(cut, 'f', -1, 64); !strings.Contains(s, ".") {
 			p = 0

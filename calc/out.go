@@ -136,12 +136,16 @@ func (o *Out) Note(field string, row int, text string) {
 	o.answer.Notes = append(o.answer.Notes, Note{field, row, text})
 }
 
-// Problem complains about a field; the answer then has no figures.
-func (o *Out) Problem(field, message string) {
+// Problem complains about a field; the answer then has no figures. The message
+// may quote fields, and figures already set.
+func (o *Out) Problem(field, message string) { o.RowProblem(field, -1, message) }
+
+// RowProblem complains about one row of a field, counted from 0.
+func (o *Out) RowProblem(field string, row int, message string) {
 	if o.w.field(field) == nil {
 		panic("calc: Compute complains about a field that is not declared: " + field)
 	}
-	o.answer.Problems = append(o.answer.Problems, Problem{Field: field, Row: -1, Message: message})
+	o.answer.Problems = append(o.answer.Problems, Problem{Field: field, Row: row, Message: o.fill(message)})
 }
 
 // Picture sets the worksheet's picture, in shown units.

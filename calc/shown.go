@@ -142,12 +142,22 @@ func crosses(x float64, places int, against []float64, u unit.Unit) bool {
 }
 
 // chance is a probability in whole percent; the ends are never called certain.
+// A limit above 99 % asks for more: "99.4" falls short of 99.9.
 func chance(percent float64, against []float64, u unit.Unit, sys unit.System) string {
+	most := 99.0
+	for _, si := range against {
+		switch l := u.FromSI(si); {
+		case l > most && percent > l:
+			most = l
+		case percent > 99 && percent <= l && l < 100:
+			return unit.Decimals(percent, clear(percent, 0, append(against, u.ToSI(100)), u), sys)
+		}
+	}
 	switch {
 	case percent < 1:
 		return "under 1"
-	case percent > 99:
-		return "over 99"
+	case percent > most:
+		return "over " + trimmed(unit.Decimals(most, 4, sys))
 	}
 	return unit.Decimals(percent, clear(percent, 0, against, u), sys)
 }
