@@ -1,0 +1,124 @@
+/**
+ * Talks to the worker that calculates: starts it, gives it one question at a
+ * time (always the newest), and replaces it when it stops or hangs.
+ */
+
+const DOWNLOAD = 90_000; // ms for the module's bytes, on a slow link
+const START = 30_000; //    ms from the bytes to ready
+const HANG = 5_000; //      ms for one answer
+
+/**
+ * @typedef {{seq: number, op: string, worksheet: string, system: string, to?: string, fields: any[]}} Question
+ * @typedef {"load" | "again" | "stopped"} Trouble  could not load; starting again; gave up on these numbers
+ */
+export class Client {
+  #worker = /** @type {Worker | null} */ (null);
+  #ready = false;
+  #asked = /** @type {Question | null} */ (null); // sent, not yet answered
+  #waiting = /** @type {Question | null} */ (null); // the newest, not yet sent
+  #timer = 0;
+  #deaths = 0;
+  #deadly = ""; // the question it died on
+
+  /**
+   * @param {string} url of the worker
+   * @param {(message: any) => void} onMessage every answer
+   * @param {(trouble: Trouble) => void} onTrouble
+   */
+  constructor(url, onMessage, onTrouble) {
+    this.url = url;
+    this.onMessage = onMessage;
+    this.onTrouble = onTrouble;
+  }
+
+  /** Starts the worker, so that it is ready when the first question comes. */
+  start() {
+    if (this.#worker) return;
+    try {
+      this.#worker = new Worker(this.url);
+    } catch {
+      this.#fail("load");
+      return;
+    }
+    this.#ready = false;
+    this.#clock(DOWNLOAD, "load");
+    this.#worker.onmessage = (e) => this.#hear(e.data);
+    this.#worker.onerror = (e) => {
+      e.preventDefault();
+      this.#fail(this.#ready ? "again" : "load");
+    };
+    this.#worker.onmessageerror = this.#worker.onerror;
+  }
+
+  /** @param {Question} question replaces any that has not been sent */
+  ask(question) {
+    this.#waiting = question;
+    this.start();
+    this.#send();
+  }
+
+  #send() {
+    if (!this.#worker || !this.#ready || this.#asked || !this.#waiting) return;
+    this.#asked = this.#waiting;
+    this.#waiting = null;
+    this.#worker.postMessage(this.#asked);
+    this.#clock(HANG, "again");
+  }
+
+  /** @param {any} message */
+  #hear(message) {
+    switch (message.type) {
+      case "loaded":
+        this.#clock(START, "load");
+        return;
+      case "ready":
+        this.#ready = true;
+        clearTimeout(this.#timer);
+        break;
+      case "error":
+        this.#fail("load");
+        return;
+      case "failed":
+        this.#fail("again");
+        return;
+      default:
+        if (this.#asked && message.seq === this.#asked.seq) {
+          this.#asked = null;
+          this.#deaths = 0;
+          clearTimeout(this.#timer);
+        }
+        this.onMessage(message);
+    }
+    this.#send();
+  }
+
+  /** @param {number} ms @param {Trouble} trouble */
+  #clock(ms, trouble) {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#fail(trouble), ms);
+  }
+
+  /** The worker is gone or useless. @param {Trouble} trouble */
+  #fail(trouble) {
+    clearTimeout(this.#timer);
+    if (this.#worker) this.#worker.terminate();
+    this.#worker = null;
+    this.#ready = false;
+    const lost = this.#asked;
+    this.#asked = null;
+    if (trouble === "load") {
+      this.onTrouble("load");
+      return;
+    }
+    const same = JSON.stringify(lost && lost.fields);
+    this.#deaths = same === this.#deadly ? this.#deaths + 1 : 1;
+    this.#deadly = same;
+    this.#waiting ??= this.#deaths < 2 ? lost : null;
+    if (!this.#waiting) {
+      this.onTrouble("stopped");
+      return;
+    }
+    this.onTrouble("again");
+    this.start();
+  }
+}

@@ -1,0 +1,54 @@
+/**
+ * The fragment holds the whole state of a page: keys are field ids, values what
+ * stands in the fields. A fragment without "=" is an ordinary anchor.
+ */
+
+/** @returns {[string, string][]} the keys and values of the page's link, or none */
+export function readLink() {
+  const text = location.hash.slice(1);
+  return text.includes("=") ? [...new URLSearchParams(text)] : [];
+}
+
+/** @param {[string, string][]} pairs */
+export const writeLink = (pairs) => "#" + new URLSearchParams(pairs).toString();
+
+let due = 0;
+let written = "";
+
+/** Puts the state into the address, not more often than browsers allow. @param {[string, string][]} pairs */
+export function remember(pairs) {
+  clearTimeout(due);
+  due = setTimeout(() => {
+    written = writeLink(pairs);
+    if (written !== location.hash) history.replaceState(history.state, "", written);
+  }, 400);
+}
+
+/** Whether the address changed by someone else than remember. */
+export const foreign = () => location.hash !== written && location.hash.includes("=");
+
+/** Anchors inside the page move the eye, not the address, which holds the numbers. */
+export function keepAnchors() {
+  document.addEventListener("click", (e) => {
+    const a = /** @type {Element} */ (e.target).closest?.("a[href^='#']");
+    const id = a?.getAttribute("href")?.slice(1);
+    if (!a || !id || id.includes("=")) return;
+    const to = document.getElementById(id);
+    if (!to) return;
+    e.preventDefault();
+    for (let d = to.closest("details"); d; d = d.parentElement?.closest("details") ?? null) d.open = true;
+    (document.querySelector(`label[for="${id}"]`) ?? to).scrollIntoView({ block: "center" });
+    if (!to.matches("input, select, button, a")) to.tabIndex = -1;
+    to.focus({ preventScroll: true });
+  });
+}
+
+/** Copies a text. @param {string} text @returns {Promise<boolean>} whether it worked */
+export async function copy(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    return false;
+  }
+}

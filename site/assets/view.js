@@ -1,0 +1,16 @@
+/** What the page says of itself: how it stands, and what went wrong. */
+
+/** Head and sentence of each trouble with the calculator. */
+export const TROUBLE = {
+  again: ["Not calculated", "The calculator stopped; what you typed is safe, and it is starting again."],
+  stopped: ["Not calculated", "It stopped twice on these numbers; what you typed is safe. Change one, or reload."],
+  load: ["Not calculated", "The calculator could not be loaded; what you typed is safe. Check the connection, then change a number or reload."],
+};
+
+/** How the page stands: with the example, typed in, or opened from a link. @param {string} name @param {string} [wait] */
+export function view(name, wait) {
+  const root = document.documentElement;
+  root.dataset.view = name;
+  if (wait) root.dataset.wait = wait;
+  /** @type {HTMLElement} */ (document.getElementById("kind")).textContent = name === "link" ? "From a link" : "Your numbers";
+}

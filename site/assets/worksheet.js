@@ -1,0 +1,152 @@
+/**
+ * A worksheet at work: what is typed goes to the worker, and what comes back
+ * goes into the page.
+ */
+import { Client } from "./client.js";
+import { Field } from "./field.js";
+import { watchAnswer, watchForm } from "./form.js";
+import { foreign, readLink, remember, writeLink } from "./link.js";
+import { paint, paintNothing, paintRemarks, say } from "./paint.js";
+import { system } from "./units.js";
+import { TROUBLE, view } from "./view.js";
+
+const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
+
+export class Worksheet {
+  /** @param {HTMLElement} desk */
+  constructor(desk) {
+    this.id = desk.dataset.worksheet;
+    this.root = desk.dataset.root ?? "";
+    this.answer = byId("answer");
+    this.fields = /** @type {NodeListOf<HTMLElement>} */ (desk.querySelectorAll("[data-field]"));
+    this.fields = [...this.fields].map((node) => new Field(node));
+    this.client = new Client(this.root + "assets/worker.js", (m) => this.#hear(m), (t) => this.#trouble(t));
+    this.seq = 0;
+    this.strange = /** @type {any[]} */ ([]); // a link's keys that are no field of this page
+    this.link = /** @type {[string, string][]} */ ([]); // of the newest answer
+    this.examples = /** @type {string[]} */ ([]); // fields that are still the example's
+    this.untidy = false; // a link's texts stand in the fields, not yet taken apart
+    this.blank = false; // a link was opened and none of its answers shown yet
+    this.switching = /** @type {{from: string, to: string} | null} */ (null);
+    this.pause = 0;
+    watchForm(this, /** @type {HTMLFormElement} */ (byId("fields")));
+    addEventListener("hashchange", () => foreign() && this.#load(readLink()));
+    watchAnswer(this);
+  }
+
+  /** @param {string} id */
+  field(id) {
+    return this.fields.find((f) => f.id === id);
+  }
+
+  /** Opens the page: with a link's numbers, or with the example. */
+  open() {
+    const pairs = readLink();
+    if (pairs.length) this.#load(pairs);
+    else if ("requestIdleCallback" in window) requestIdleCallback(() => this.client.start(), { timeout: 1500 });
+    else setTimeout(() => this.client.start(), 300);
+  }
+
+  /** @param {[string, string][]} pairs */
+  #load(pairs) {
+    view("link", "link");
+    this.untidy = this.blank = true;
+    const example = (pairs.find(([k]) => k === "example")?.[1] ?? "").split(",");
+    const given = new Map(pairs.reverse());
+    for (const f of this.fields) {
+      f.load(given.get(f.id), !example.includes(f.id));
+      given.delete(f.id);
+    }
+    for (const key of ["v", "example", "end"]) given.delete(key);
+    this.strange = [...given.keys()].slice(0, 20).map((k) => [k.slice(0, 60), "", "", "", true]);
+    this.ask();
+  }
+
+  /** Asks for an answer to what is in the fields now, after a pending switch of units. */
+  ask() {
+    this.answer.setAttribute("aria-busy", "true");
+    this.answer.dataset.state = "working";
+    const fields = this.fields.map((f) => f.entry()).filter(Boolean);
+    const question = { seq: ++this.seq, worksheet: this.id, fields: [...fields, ...this.strange] };
+    const { from, to } = this.switching ?? {};
+    this.client.ask(from ? { ...question, op: "convert", system: from, to } : { ...question, op: "evaluate", system: system() });
+  }
+
+  /** The reader changed a field. @param {Field} field */
+  typed(field) {
+    field.own = true;
+    if (document.documentElement.dataset.view === "example") view("typed");
+    this.ask();
+  }
+
+  /** @param {string} from @param {string} to */
+  convert(from, to) {
+    this.switching = { from: this.switching?.from ?? from, to };
+    this.ask();
+  }
+
+  /** @param {any} message */
+  #hear(message) {
+    if (message.seq !== this.seq) return;
+    if (message.type === "answer") this.#show(message.answer, message.check);
+    if (message.type !== "converted" || !this.switching) return;
+    const { from, to } = this.switching;
+    this.switching = null;
+    for (const state of message.fields) this.field(state.id)?.convert(state, from, to);
+    this.ask();
+  }
+
+  /** @param {any} answer @param {string} check */
+  #show(answer, check) {
+    delete document.documentElement.dataset.wait;
+    const ok = !answer.problems.length;
+    if (ok) paint(answer, (next) => this.root + (next.id === "short" ? "" : next.id + "/") + writeLink(next.link));
+    else if (this.blank) paintNothing();
+    this.#mark(answer);
+    paintRemarks(answer, (id) => this.field(id)?.label ?? id);
+    if (!ok && this.blank) {
+      view("typed");
+      say(answer.verdict.head, "A number in this link needs fixing before it can be answered.");
+    }
+    this.blank &&= !ok;
+    this.answer.dataset.check = check;
+    this.answer.dataset.state = ok ? "current" : "stale";
+    this.answer.setAttribute("aria-busy", "false");
+    this.link = answer.link;
+    if (this.fields.some((f) => f.own)) remember(answer.link);
+    clearTimeout(this.pause);
+    this.pause = setTimeout(() => (byId("live").textContent = `${byId("head").textContent}. ${byId("sentence").textContent}`), 1000);
+  }
+
+  /** Says at every field whose number it is and what is wrong with it. @param {any} answer */
+  #mark(answer) {
+    for (const state of answer.fields) {
+      const f = /** @type {Field} */ (this.field(state.id));
+      if (this.untidy) f.tidy(state);
+      else f.follow(state);
+      f.node.hidden = !state.bears;
+      f.node.toggleAttribute("data-example", state.example);
+      const here = (/** @type {any} */ x) => x.field === state.id;
+      f.say(answer.problems.filter(here), answer.notes.filter(here), (text) => {
+        f.show({ text, unit: "", unitTo: "" });
+        this.untidy = true;
+        this.typed(f);
+      });
+    }
+    this.untidy = false;
+    this.examples = answer.examples;
+    byId("borrowed").hidden = !this.examples.length || document.documentElement.dataset.view === "example";
+    byId("borrowed-names").textContent = this.examples.map((id) => this.field(id)?.node.dataset.noun).join(", ");
+  }
+
+  /** @param {keyof TROUBLE} trouble */
+  #trouble(trouble) {
+    if (!this.seq) return; // nothing was asked: the worked example stands, and the next question starts it again
+    delete document.documentElement.dataset.wait;
+    if (this.blank) paintNothing();
+    say(TROUBLE[trouble][0], TROUBLE[trouble][1]);
+    byId("live").textContent = TROUBLE[trouble][1];
+    this.answer.dataset.state = "failed";
+    this.answer.setAttribute("aria-busy", String(trouble === "again"));
+  }
+}

@@ -1,0 +1,119 @@
+package site
+
+import (
+	"strconv"
+
+	"plainlift/calc"
+	"plainlift/calc/unit"
+)
+
+// field is a declared field with what stands in it, as the template draws it.
+type field struct {
+	calc.Field
+	calc.FieldState
+	ID    string
+	Empty string
+	Whole string // List, Pairs: all rows as one text
+}
+
+func newField(f *calc.Field, s *calc.FieldState) field {
+	return field{Field: *f, FieldState: *s, ID: f.ID, Empty: f.Empty, Whole: f.Example}
+}
+
+// Example reports whether what stands in the field is the example's.
+func (f field) Example() bool { return f.FieldState.Example }
+
+// Optional reports whether the field may be left empty.
+func (f field) Optional() bool { return f.Field.Empty != "" }
+
+// Class names the shape in the page.
+func (f field) Class() string {
+	switch f.Shape {
+	case calc.List:
+		return "list"
+	case calc.Pairs:
+		return "pairs"
+	case calc.Choice:
+		return "choice"
+	}
+	return "single"
+}
+
+// Noun is the field's name inside a sentence.
+func (f field) Noun() string {
+	if f.Field.Noun == "" {
+		return f.Label
+	}
+	return f.Field.Noun
+}
+
+// Number is what stands in the input.
+func (f field) Number() string { return f.FieldState.Number }
+
+// DescribedBy ties hint, error and note to the input.
+func (f field) DescribedBy() string {
+	ids := "error-" + f.ID + " note-" + f.ID
+	if f.Hint != "" {
+		return "hint-" + f.ID + " " + ids
+	}
+	return ids
+}
+
+// unitControl is the unit chooser of a column of numbers.
+type unitControl struct {
+	Control, Label, Here string
+	Units                []string
+}
+
+func newUnitControl(id, label, here string, k unit.Kind) unitControl {
+	u := unitControl{Control: id, Label: label, Here: here}
+	for _, x := range k.Units() {
+		u.Units = append(u.Units, x.Name)
+	}
+	if here == "" {
+		u.Here = k.Shown(unit.US).Name
+	}
+	return u
+}
+
+// UnitControl is the chooser of the field's own numbers.
+func (f field) UnitControl() unitControl {
+	label := f.Label
+	if f.Row != "" {
+		label = f.Row
+	}
+	return newUnitControl("unit-"+f.ID, label, f.FieldState.Unit, f.Kind)
+}
+
+// UnitToControl is the chooser of the second numbers of pairs.
+func (f field) UnitToControl() unitControl {
+	here := ""
+	if len(f.FieldState.Rows) > 0 {
+		here = f.FieldState.Rows[0].UnitB
+	}
+	return newUnitControl("unit-to-"+f.ID, f.RowTo, here, f.With)
+}
+
+// Rows are the filled rows and one blank for the next.
+func (f field) Rows() []calc.RowState {
+	return append(append([]calc.RowState{}, f.FieldState.Rows...), calc.RowState{})
+}
+
+// row is one row of a list or of pairs.
+type row struct {
+	calc.RowState
+	Field  field
+	LabelA string
+	LabelB string
+}
+
+// newRow draws row i, or without arguments the blank that the script copies.
+func newRow(f field, args ...any) row {
+	r := row{Field: f, LabelA: f.Row, LabelB: f.RowTo}
+	if len(args) == 2 {
+		n := " " + strconv.Itoa(args[0].(int)+1)
+		r.LabelA, r.LabelB = r.LabelA+n, r.LabelB+n
+		r.RowState = args[1].(calc.RowState)
+	}
+	return r
+}

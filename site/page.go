@@ -1,0 +1,130 @@
+package site
+
+import (
+	"fmt"
+	"html/template"
+	"net/url"
+	"strings"
+
+	"plainlift/calc"
+	"plainlift/calc/unit"
+)
+
+// page is what the templates see.
+type page struct {
+	Title, Description string
+	Root, Home         string // relative way to the site's top: "" or "../"
+	Script             string
+	Scripts            []string
+	Menu               []menuItem
+	Guide              template.HTML
+
+	// Of a page that calculates; nil and empty elsewhere.
+	Worksheet *calc.Worksheet
+	Answer    *calc.Answer
+	Picture   template.HTML
+	Fields    []field
+	Aside     *nextItem
+	Next      []nextItem
+}
+
+type menuItem struct {
+	Text, Href string
+	Here       bool
+}
+
+type nextItem struct{ Text, Href string }
+
+func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
+	p := &page{
+		Title:       d.Front["title"],
+		Description: d.Front["description"],
+		Script:      script,
+		Guide:       d.HTML,
+	}
+	if d.folder() != "" {
+		p.Root = "../"
+	}
+	p.Home = p.Root
+	if p.Home == "" {
+		p.Home = "./"
+	}
+	for _, other := range docs {
+		if text := other.menu(book); text != "" {
+			p.Menu = append(p.Menu, menuItem{text, p.href(other.folder()), other.name == d.name})
+		}
+	}
+	id := d.Front["worksheet"]
+	if id == "" {
+		if p.Title == "" {
+			return nil, fmt.Errorf("content/%s:1: a page without a worksheet needs a title", d.name)
+		}
+		return p, nil
+	}
+	w := book.Lookup(id)
+	if w == nil {
+		return nil, fmt.Errorf("content/%s:1: no worksheet %q", d.name, id)
+	}
+	folders := map[string]string{}
+	for _, other := range docs {
+		if id := other.Front["worksheet"]; id != "" {
+			folders[id] = other.folder()
+		}
+	}
+	p.Title, p.Worksheet = w.Title, w
+	p.Answer = book.Checked(id, nil, unit.US)
+	if !p.Answer.OK() {
+		return nil, fmt.Errorf("worksheet %s: its example has a problem: %v", id, p.Answer.Problems)
+	}
+	p.Picture = template.HTML(p.Answer.Picture) // made by calc/chart, which escapes its labels
+	for i := range w.Fields {
+		p.Fields = append(p.Fields, newField(&w.Fields[i], &p.Answer.Fields[i]))
+	}
+	if w.Aside != nil {
+		p.Aside = &nextItem{w.Aside.Text, p.href(folders[w.Aside.ID])}
+	}
+	for _, n := range p.Answer.Next {
+		p.Next = append(p.Next, nextItem{n.Text, p.href(folders[n.ID]) + "#" + fragment(n.Link)})
+	}
+	return p, nil
+}
+
+func (p *page) href(folder string) string {
+	if p.Root+folder == "" {
+		return "./"
+	}
+	return p.Root + folder
+}
+
+// menu is the page's text in the list of pages, "" for a page that is not in it.
+func (d doc) menu(book calc.Book) string {
+	if w := book.Lookup(d.Front["worksheet"]); w != nil {
+		return w.Menu
+	}
+	return d.Front["menu"]
+}
+
+// fragment writes a link's keys and values as the page's script does.
+func fragment(pairs []calc.Pair) string {
+	var parts []string
+	for _, p := range pairs {
+		parts = append(parts, url.QueryEscape(p.Key)+"="+url.QueryEscape(p.Value))
+	}
+	return strings.Join(parts, "&")
+}
+
+// HasMore reports whether any field is behind "more".
+func (p *page) HasMore() bool {
+	for _, f := range p.Fields {
+		if f.More {
+			return true
+		}
+	}
+	return false
+}
+
+// Empty items, from which the templates draw what the script copies.
+func (p *page) NoUsed() calc.Used        { return calc.Used{} }
+func (p *page) NoBudget() calc.BudgetRow { return calc.BudgetRow{} }
+func (p *page) NoStep() calc.Step        { return calc.Step{} }
+func (p *page) NoNext() nextItem         { return nextItem{} }

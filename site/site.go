@@ -1,0 +1,149 @@
+// Package site turns the guides and the book of worksheets into the files of a
+// static site. It is the only package that makes HTML.
+//
+// Every worksheet has one Markdown file that names it in its front matter; the
+// page is that worksheet's form and worked example, with the guide below. A
+// file that names no worksheet becomes a plain page. "index.md" is written to
+// "index.html", any other "x.md" to "x/index.html", and every link is relative,
+// so that the output works from any folder of any host.
+package site
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"html/template"
+	"io/fs"
+	"path"
+	"sort"
+	"strconv"
+	"strings"
+
+	"plainlift/calc"
+)
+
+//go:embed templates assets
+var files embed.FS
+
+const script = "page.js" // the script that a page starts; the others are its modules
+
+// Render returns every file of the site but the WebAssembly, by output path.
+func Render(content fs.FS, book calc.Book) (map[string][]byte, error) {
+	docs, err := readDocs(content, book)
+	if err != nil {
+		return nil, err
+	}
+	out := map[string][]byte{}
+	scripts, err := copyAssets(out)
+	if err != nil {
+		return nil, err
+	}
+	for _, d := range docs {
+		page, err := newPage(d, docs, book)
+		if err != nil {
+			return nil, err
+		}
+		page.Scripts = scripts
+		html, err := page.render()
+		if err != nil {
+			return nil, fmt.Errorf("content/%s: %w", d.name, err)
+		}
+		out[d.output()] = html
+	}
+	return out, nil
+}
+
+// doc is one Markdown file of the content.
+type doc struct {
+	*Doc
+	name string // "shim.md"
+}
+
+func (d doc) stem() string { return strings.TrimSuffix(d.name, ".md") }
+
+// folder is the page's place in the site: "" for the home page, "shim/".
+func (d doc) folder() string {
+	if d.stem() == "index" {
+		return ""
+	}
+	return d.stem() + "/"
+}
+
+func (d doc) output() string { return d.folder() + "index.html" }
+
+func readDocs(content fs.FS, book calc.Book) ([]doc, error) {
+	names, err := fs.Glob(content, "*.md")
+	if err != nil {
+		return nil, err
+	}
+	var docs []doc
+	guides := map[string]string{}
+	for _, name := range names {
+		src, err := fs.ReadFile(content, name)
+		if err != nil {
+			return nil, err
+		}
+		parsed, err := parseDoc("content/"+name, src, book)
+		if err != nil {
+			return nil, err
+		}
+		docs = append(docs, doc{parsed, name})
+		if id := parsed.Front["worksheet"]; id != "" {
+			guides[id] = name
+		}
+	}
+	for _, w := range book {
+		if guides[w.ID] == "" {
+			return nil, fmt.Errorf("content: no page names the worksheet %q", w.ID)
+		}
+	}
+	sort.SliceStable(docs, func(i, j int) bool { return docs[i].order() < docs[j].order() })
+	return docs, nil
+}
+
+// order puts pages into the menu by their front matter; one that gives none
+// comes last.
+func (d doc) order() int {
+	if n, err := strconv.Atoi(d.Front["order"]); err == nil {
+		return n
+	}
+	return 1 << 30
+}
+
+// copyAssets copies the page's own files and lists the modules beside page.js.
+func copyAssets(out map[string][]byte) ([]string, error) {
+	var scripts []string
+	entries, err := files.ReadDir("assets")
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range entries {
+		b, err := files.ReadFile(path.Join("assets", e.Name()))
+		if err != nil {
+			return nil, err
+		}
+		out["assets/"+e.Name()] = b
+		if path.Ext(e.Name()) == ".js" && e.Name() != script && e.Name() != "worker.js" {
+			scripts = append(scripts, e.Name())
+		}
+	}
+	return scripts, nil
+}
+
+// render runs the templates: base.html for every page, with worksheet.html's
+// blocks on a page that calculates.
+func (p *page) render() ([]byte, error) {
+	names := []string{"templates/base.html"}
+	if p.Worksheet != nil {
+		names = append(names, "templates/worksheet.html")
+	}
+	t, err := template.New("base.html").Funcs(template.FuncMap{"row": newRow}).ParseFS(files, names...)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	if err := t.Execute(&b, p); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}
