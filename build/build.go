@@ -1,0 +1,83 @@
+package main
+
+import (
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+
+	"plainlift/calc/worksheets"
+	"plainlift/site"
+)
+
+// The files of the site that are compiled or copied, not rendered.
+const (
+	wasmFile = "assets/plainlift.wasm"
+	execFile = "assets/wasm_exec.js"
+)
+
+// build writes the site of the project at root into dir.
+func build(root, dir string, pagesOnly bool) error {
+	files, err := site.Render(os.DirFS(filepath.Join(root, "content")), worksheets.All)
+	if err != nil {
+		return err
+	}
+	if pagesOnly {
+		return write(dir, files, wasmFile, execFile)
+	}
+	if files[wasmFile], err = compile(root); err != nil {
+		return err
+	}
+	if files[execFile], err = wasmExec(); err != nil {
+		return err
+	}
+	return write(dir, files)
+}
+
+// compile returns the calculator as WebAssembly. Its error holds what the
+// compiler said.
+func compile(root string) ([]byte, error) {
+	tmp, err := os.MkdirTemp("", "plainlift-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(tmp)
+	file := filepath.Join(tmp, "plainlift.wasm")
+	// -s and -w leave out the symbol table and the debugging data.
+	if _, err := goTool(root, true, "build", "-trimpath", "-ldflags=-s -w", "-o", file, "./wasm"); err != nil {
+		return nil, err
+	}
+	return os.ReadFile(file)
+}
+
+// wasmExec returns the script that Go ships to start its WebAssembly. It must be
+// of the same release as the compiler.
+func wasmExec() ([]byte, error) {
+	root, err := goTool(".", false, "env", "GOROOT")
+	if err != nil {
+		return nil, err
+	}
+	return os.ReadFile(filepath.Join(root, "lib", "wasm", "wasm_exec.js"))
+}
+
+// goTool runs the go command in root, for the browser or for this machine, and
+// returns what it printed. Its error is what it complained.
+func goTool(root string, browser bool, args ...string) (string, error) {
+	cmd := exec.Command("go", args...)
+	cmd.Dir = root
+	if browser {
+		cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	}
+	var complaint strings.Builder
+	cmd.Stderr = &complaint
+	out, err := cmd.Output()
+	text := strings.TrimSpace(string(out))
+	if err == nil {
+		return text, nil
+	}
+	if said := strings.TrimSpace(complaint.String()); said != "" {
+		return text, errors.New(said)
+	}
+	return text, err
+}

@@ -1,0 +1,52 @@
+// Command build writes the site.
+//
+//	go run ./build [-o DIR]                    writes it (default build/_site)
+//	go run ./build serve [-addr HOST:PORT]     writes it, serves it, and again after every change
+//	go run ./build check                       checks what no test checks, and prints sizes
+//
+// It is run from the top folder of the project and needs only Go.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+)
+
+const (
+	defaultDir  = "build/_site"
+	defaultAddr = "127.0.0.1:8080"
+)
+
+func main() {
+	if err := run(os.Args[1:]); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+}
+
+func run(args []string) error {
+	command := ""
+	if len(args) > 0 && (args[0] == "serve" || args[0] == "check") {
+		command, args = args[0], args[1:]
+	}
+	flags := flag.NewFlagSet("build", flag.ExitOnError)
+	dir := flags.String("o", filepath.FromSlash(defaultDir), "the folder to write")
+	pages := flags.Bool("pages", false, "write the pages only and keep the WebAssembly that is there")
+	addr := flags.String("addr", defaultAddr, "where to serve")
+	flags.Parse(args)
+	if flags.NArg() > 0 {
+		return fmt.Errorf("build: no such command: %s (serve, check, or none to write the site)", flags.Arg(0))
+	}
+	if _, err := os.Stat("go.mod"); err != nil {
+		return fmt.Errorf("build: run this from the top folder of the project, where go.mod is")
+	}
+	switch command {
+	case "serve":
+		return serve(*dir, *addr)
+	case "check":
+		return check(os.Stdout)
+	}
+	return build(".", *dir, *pages)
+}
