@@ -195,6 +195,16 @@ func (f *Field) example() string {
 	return f.Example
 }
 
+// option returns the choice with that ID, or nil.
+func (f *Field) option(id string) *Option {
+	for i := range f.Options {
+		if f.Options[i].ID == id {
+			return &f.Options[i]
+		}
+	}
+	return nil
+}
+
 // noun returns the field's name inside a sentence.
 func (f *Field) noun() string {
 	if f.Noun != "" {

@@ -27,25 +27,33 @@ func (b Book) onward(o *Out) {
 }
 
 // carried returns what this answer knows of a field's quantity, as link text,
-// and whether it is the reader's own; "" when it knows nothing.
+// and whether it is the reader's own; "" when it knows nothing. A field that
+// bears on the answer only under some choice is not carried: what it means hangs
+// on that choice. A list takes one number as its first row, a choice takes words
+// that are one of its options.
 func (o *Out) carried(to *Field) (text string, own bool) {
-	if to.Quantity == "" || to.Shape != Single {
+	if to.Quantity == "" || to.Shape == Pairs {
 		return "", false
 	}
 	for i := range o.w.Fields {
 		f := &o.w.Fields[i]
-		if v := o.in.get(f.ID); f.Quantity == to.Quantity && f.Shape == Single && v.set && v.bears {
+		v := o.in.get(f.ID)
+		number := f.Shape == Single && to.Shape != Choice
+		if f.Quantity == to.Quantity && number && f.Only == nil && v.set && v.bears {
 			return f.canonical(v), v.own
 		}
 	}
 	for i := range o.w.Figures {
 		g := &o.w.Figures[i]
 		f := o.figures[g.ID]
-		if g.Quantity != to.Quantity || f.words {
-			continue
+		switch {
+		case g.Quantity != to.Quantity:
+		case to.Shape == Choice && to.option(f.value) != nil:
+			return f.value, o.own(g)
+		case to.Shape != Choice && !f.words:
+			u := to.Kind.Shown(o.in.sys)
+			return withUnit(u.Edit(f.si), u.Name), o.own(g)
 		}
-		u := to.Kind.Shown(o.in.sys)
-		return withUnit(u.Edit(f.si), u.Name), o.own(g)
 	}
 	return "", false
 }

@@ -73,11 +73,9 @@ func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
 	ua, ub := f.unitFor(f.Kind, e.Unit, sys), f.unitFor(f.With, e.UnitTo, sys)
 	switch f.Shape {
 	case Choice:
-		for _, o := range f.Options {
-			if o.ID == text {
-				v.choice = text
-				return v, nil
-			}
+		if f.option(text) != nil {
+			v.choice = text
+			return v, nil
 		}
 		return v, []Problem{complain(-1, fmt.Errorf("“%s” is not one of the choices", clip(text)))}
 	case Single:

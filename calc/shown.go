@@ -22,10 +22,8 @@ func (f *Field) text(v *value, sys unit.System) string {
 		return f.Empty
 	}
 	if f.Shape == Choice {
-		for _, o := range f.Options {
-			if o.ID == v.choice {
-				return o.Label
-			}
+		if o := f.option(v.choice); o != nil {
+			return o.Label
 		}
 		return v.choice
 	}

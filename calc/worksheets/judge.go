@@ -16,16 +16,39 @@ import (
 // and scale are the range and the gauge; its figures a, lo, hi, shortfall and
 // settle are what the sentences quote.
 type judgement struct {
-	it                   string // the figure or field that is judged: "reading", "mean"
-	shows                string // "it reads", in the sentence's words
-	pLow, pWithin, pHigh string // figures
+	it                   string   // the figure or field that is judged: "reading", "mean"
+	pLow, pWithin, pHigh string   // figures
+	from                 []string // the fields that the gauge's limit comes from
 }
 
+// judged is one value to judge.
+type judged struct {
+	x          float64                       // the value, Pa
+	half       float64                       // what distances from it are rounded by, Pa; 0 for an exact value
+	a          float64                       // how far the gauge may be off, Pa
+	confidence float64                       // from which chance on it counts as shown
+	limit      float64                       // of the gauge's class or grade, Pa
+	model      func(limit float64) doubt.Sum // the value with its doubt on a gauge of that limit
+	dist       *doubt.Dist                   // of model(limit)
+}
+
+// The fields that both worksheets have.
+var (
+	dialField = calc.Field{ID: "scale", Label: "Dial goes up to", Noun: "dial", Kind: unit.Pressure, Example: "4,000 psi",
+		Range: calc.Scales, Quantity: "gauge scale", Hint: "The highest number on the gauge's face."}
+	lowField = calc.Field{ID: "low", Label: "Manual: lowest relief pressure", Noun: "lowest pressure", Kind: unit.Pressure, Example: "2,680 psi",
+		Range: calc.Pressures, Quantity: "manual lowest", Empty: "not known",
+		Hint: "The lower end of the range in the service manual. Leave it empty if you don't have it."}
+	highField = calc.Field{ID: "high", Label: "Manual: highest relief pressure", Noun: "highest pressure", Kind: unit.Pressure, Example: "2,790 psi",
+		Range: calc.Pressures, Quantity: "manual highest", Empty: "not known",
+		Hint: "The upper end of the range in the service manual. Never set it above this."}
+)
+
 // figures are those that only the sentences use.
-func (judgement) figures() []calc.Figure {
+func (j judgement) figures() []calc.Figure {
 	return []calc.Figure{
-		{ID: "a", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "gauge limit", From: []string{"scale"}},
-		{ID: "excess", Kind: unit.Pressure, Place: calc.Quoted},
+		{ID: "a", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "gauge limit", From: j.from},
+		{ID: "excess", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"0 psi"}, Place: calc.Quoted},
 		{ID: "width", Kind: unit.Pressure, Place: calc.Quoted},
 		{ID: "range_words", Round: calc.Words, Place: calc.Quoted},
 		{ID: "fits_words", Round: calc.Words, Place: calc.Quoted},
@@ -44,14 +67,10 @@ func (j judgement) verdicts() []calc.Verdict {
 			Sentence: "In range: the chance that the true pressure is {range_words} is {P_WITHIN}; nothing to correct."},
 		{Key: "probably-low", ID: "undecided", Head: "Probably low, not shown",
 			Sentence: "Probably low, but this gauge can't show it: it reads {shortfall} under {low} and is good to ±{a}; the chance of truly low is {P_LOW}."},
-		{Key: "probably-low-above", ID: "undecided", Head: "Probably low, not shown",
-			Sentence: "Probably low, but this gauge can't show it: it reads {IT} against the manual's {low} and is good to ±{a}; the chance of truly low is {P_LOW}."},
 		{Key: "probably-within", ID: "undecided", Head: "Probably in range, not shown",
 			Sentence: "Probably in range, but this gauge can't show it: the chance is {P_WITHIN}{others_words}."},
 		{Key: "probably-high", ID: "undecided", Head: "Probably high, not shown",
 			Sentence: "Probably high, but this gauge can't show it: it reads {excess} over {high} and is good to ±{a}; the chance is {P_HIGH}. Don't raise it."},
-		{Key: "probably-high-under", ID: "undecided", Head: "Probably high, not shown",
-			Sentence: "Probably high, but this gauge can't show it: it reads {IT} against the manual's {high} and is good to ±{a}; the chance is {P_HIGH}. Don't raise it."},
 		{Key: "unclear", ID: "undecided", Head: "Can't tell with this gauge",
 			Sentence: "Can't tell: a gauge good to ±{a} showing {IT} fits {fits_words}."},
 	}
@@ -83,63 +102,85 @@ func limits(in *calc.In, out *calc.Out) (low, high float64) {
 	return low, high
 }
 
-// judge sets the chances, the decision and what would settle it. x is the value
-// judged, d its distribution, a the gauge's own limit, and with gives the
-// distribution that a gauge of another limit of error would have given.
-func (j judgement) judge(in *calc.In, out *calc.Out, x, a, confidence float64, d *doubt.Dist, with func(a float64) *doubt.Dist) {
+// judge sets the chances, the decision and what would settle it.
+func (j judgement) judge(in *calc.In, out *calc.Out, v judged) {
 	low, high := limits(in, out)
-	below, within, above := d.Within(low, high)
-	out.Set("a", a)
+	below, within, above := v.dist.Within(low, high)
+	out.Set("a", v.a)
 	j.chances(in, out, below, within, above)
-	j.distances(in, out, x)
+	j.distances(in, out, v)
 	j.words(in, out, below, within, above)
-
-	decided := func(p ...float64) bool { return max(p[0], p[1], p[2]) >= confidence }
-	settle := "none"
-	for _, g := range gauge.Of(gauge.EN837) {
-		if b, w, h := with(g.Limit(in.SI("scale"), x)).Within(low, high); decided(b, w, h) {
-			settle = g.ID
-			break
-		}
-	}
-	out.Text("settle", settle, settle)
-	if settle != "none" {
-		out.Text("settle", settle, settle+" % (EN class "+settle+")")
-	}
-
-	switch {
-	case !in.Has("low") && !in.Has("high"):
+	if !in.Has("low") && !in.Has("high") {
 		out.None("settle", noLimit)
 		out.Verdict("no-range")
 		return
-	case above >= confidence:
-		out.Verdict("high")
-	case below >= confidence:
-		out.Verdict("low")
-	case within >= confidence:
-		out.Verdict("within")
-	case below >= probable && x < low:
-		out.Verdict("probably-low")
+	}
+	settle := v.settle(in.SI("scale"), low, high)
+	if settle == "none" {
+		out.Text("settle", settle, settle)
+	} else {
+		out.Text("settle", settle, settle+" % (EN class "+settle+")")
+	}
+	switch shown := v.shown(v.dist, low, high); {
+	case shown != "":
+		out.Verdict(shown)
 	case below >= probable:
-		out.Verdict("probably-low-above")
+		out.Verdict("probably-low")
 	case within >= probable:
 		out.Verdict("probably-within")
-	case above >= probable && x > high:
-		out.Verdict("probably-high")
 	case above >= probable:
-		out.Verdict("probably-high-under")
+		out.Verdict("probably-high")
 	default:
 		out.Verdict("unclear")
 	}
-	if decided(below, within, above) {
-		return
+	if v.shown(v.dist, low, high) == "" {
+		v.undecided(in, out, settle, low, high)
 	}
-	if settle == "none" {
-		out.Line("No gauge class would settle this one: the reading is too near the limit.")
-	} else {
+}
+
+// shown names what a distribution of the value shows, "" when nothing. Half a
+// chance is not enough to call a value low or high that is neither.
+func (v judged) shown(d *doubt.Dist, low, high float64) string {
+	below, within, above := d.Within(low, high)
+	switch {
+	case above >= v.confidence && v.x > high:
+		return "high"
+	case below >= v.confidence && v.x < low:
+		return "low"
+	case within >= v.confidence:
+		return "within"
+	}
+	return ""
+}
+
+// settle returns the least accurate EN 837-1 class that would have decided this
+// value on a gauge of the same scale, "none" when no class would.
+func (v judged) settle(scale, low, high float64) string {
+	for _, g := range gauge.Of(gauge.EN837) {
+		if v.shown(v.model(g.Limit(scale, v.x)).Dist(), low, high) != "" {
+			return g.ID
+		}
+	}
+	return "none"
+}
+
+// undecided says what would settle it, and what this gauge could never show.
+func (v judged) undecided(in *calc.In, out *calc.Out, settle string, low, high float64) {
+	classes := gauge.Of(gauge.EN837)
+	finest := classes[len(classes)-1].Limit(in.SI("scale"), v.x)
+	alone := doubt.Sum{Mid: v.x, Rects: []float64{finest}}.Dist()
+	switch {
+	case settle != "none":
 		out.Line("If it read the same, a gauge good to ±" + settle + " % of the same scale would settle it.")
+	case v.shown(alone, low, high) != "":
+		out.Line("No gauge class alone would settle this one: what else is in doubt stands in the way.")
+	default:
+		out.Line("No gauge class would settle this one: the reading is too near the limit.")
 	}
-	if high-low < 2*confidence*a {
+	// The likeliest to show it repeats exactly, in the middle of the range.
+	best := v.model(v.limit)
+	best.Mid, best.Scale = 0, 0
+	if _, most, _ := best.Dist().Within((low-high)/2, (high-low)/2); most < v.confidence {
 		out.Line("No reading on this gauge could show “in range”: ±{a} against a range {width} wide.")
 	}
 }
@@ -157,16 +198,16 @@ func (j judgement) chances(in *calc.In, out *calc.Out, below, within, above floa
 	set(j.pWithin, within, in.Has("low") || in.Has("high"))
 }
 
-func (j judgement) distances(in *calc.In, out *calc.Out, x float64) {
+func (j judgement) distances(in *calc.In, out *calc.Out, v judged) {
 	set := func(id string, si float64) {
 		if math.IsNaN(si) {
 			out.None(id, noLimit)
 		} else {
-			out.Set(id, si)
+			out.SetDoubt(id, si, v.half)
 		}
 	}
-	set("shortfall", in.SI("low")-x)
-	set("excess", x-in.SI("high"))
+	set("shortfall", in.SI("low")-v.x)
+	set("excess", v.x-in.SI("high"))
 	set("width", in.SI("high")-in.SI("low"))
 }
 
@@ -177,7 +218,7 @@ func (j judgement) words(in *calc.In, out *calc.Out, below, within, above float6
 	say := func(id, text string) { out.Text(id, "", out.Words(text)) }
 	switch {
 	case hasLow && hasHigh:
-		say("range_words", "between {low} and {high}")
+		say("range_words", "between {low:n} and {high}")
 	case hasLow:
 		say("range_words", "at or above {low}")
 	default:
@@ -212,14 +253,16 @@ func and(s []string) string {
 // to scale. name labels the mark at x, span the interval from lo to hi.
 func (j judgement) picture(in *calc.In, out *calc.Out, x, lo, hi float64, d *doubt.Dist, name, span string) {
 	p := func(si float64) float64 { return in.Shown(unit.Pressure, si) }
-	from, to := d.Quantile(0.0005), d.Quantile(0.9995)
+	// Two repeats leave tails so long that drawn whole they would hide the rest.
+	reach := min(d.Quantile(0.9995)-x, 3*(d.Quantile(0.975)-x))
+	from, to := x-reach, x+reach
 	c := &chart.Chart{
 		ID: "picture", Title: out.Words("The reading against the manual's range"), Height: 200,
 		Desc: out.Words("The gauge shows {" + j.it + "}; the true pressure is between {lo} and {hi}. The manual's range: " + rangeText(in) + "."),
 		X:    chart.Axis{Label: "pressure, " + unit.Pressure.Shown(in.System()).Name},
 		Y:    chart.Axis{Min: -1, Max: 2, Hide: true},
 		Marks: []chart.Mark{
-			chart.Point{X: p(x), Y: 0, Label: out.Words(name), Accent: true},
+			&chart.Point{X: p(x), Y: 0, Label: out.Words(name), Accent: true},
 		},
 	}
 	if in.Has("low") || in.Has("high") {
@@ -230,12 +273,12 @@ func (j judgement) picture(in *calc.In, out *calc.Out, x, lo, hi float64, d *dou
 		if in.Has("high") {
 			high = p(in.SI("high"))
 		}
-		c.Marks = append(c.Marks, chart.Band{On: chart.X, From: low, To: high, Label: out.Words("manual:\n" + rangeText(in))})
+		c.Marks = append(c.Marks, &chart.Band{On: chart.X, From: low, To: high, Label: out.Words("manual:\n" + rangeText(in))})
 	}
 	if from < to {
-		c.Marks = append(c.Marks, chart.Area{Strips: density(d, from, to, p), Label: "true pressure", Accent: true})
+		c.Marks = append(c.Marks, &chart.Area{Strips: density(d, from, to, p), Label: "true pressure", Accent: true})
 	}
-	c.Marks = append(c.Marks, chart.Span{From: p(lo), To: p(hi), Row: -0.4, Label: out.Words(span), Accent: true})
+	c.Marks = append(c.Marks, &chart.Span{From: p(lo), To: p(hi), Row: -0.4, Label: out.Words(span), Accent: true})
 	out.Picture(c)
 }
 

@@ -9,7 +9,7 @@ import (
 	"plainlift/calc/unit"
 )
 
-var shortJudgement = judgement{it: "reading", pLow: "p_low", pWithin: "p_within", pHigh: "p_high"}
+var shortJudgement = judgement{it: "reading", pLow: "p_low", pWithin: "p_within", pHigh: "p_high", from: []string{"scale", "accuracy"}}
 
 // assumedReach is how far ahead of the pivot the load is taken to hang where
 // nobody says: 100 in. Invented for the example.
@@ -27,17 +27,11 @@ var short = &calc.Worksheet{
 		{ID: "reading", Label: "Gauge shows", Noun: "reading", Kind: unit.Pressure, Example: "2,610 psi",
 			Range: calc.Pressures, Quantity: "pressure now",
 			Hint: "With the oil warm, at rated engine speed, at the port this relief protects, the cylinder held at the end of its stroke for seconds."},
-		{ID: "scale", Label: "Dial goes up to", Noun: "dial", Kind: unit.Pressure, Example: "4,000 psi",
-			Range: calc.Scales, Quantity: "gauge scale", Hint: "The highest number on the gauge's face."},
+		dialField,
 		{ID: "accuracy", Label: "Gauge good to ± (% of dial)", Noun: "gauge accuracy", Kind: unit.Percent, Example: "2 %",
 			Range: calc.Range{Min: "0 %", Max: "20 %"}, Quantity: "gauge accuracy",
 			Hint: "Printed on the dial as a class or grade. Nothing printed: take 3 % (common practice, no source)."},
-		{ID: "low", Label: "Manual: lowest relief pressure", Noun: "lowest pressure", Kind: unit.Pressure, Example: "2,680 psi",
-			Range: calc.Pressures, Quantity: "manual lowest", Empty: "not known",
-			Hint: "The lower end of the range in the service manual. Leave it empty if you don't have it."},
-		{ID: "high", Label: "Manual: highest relief pressure", Noun: "highest pressure", Kind: unit.Pressure, Example: "2,790 psi",
-			Range: calc.Pressures, Quantity: "manual highest", Empty: "not known",
-			Hint: "The upper end of the range in the service manual. Never set it above this."},
+		lowField, highField,
 		{ID: "lift", Label: "Lift capacity", Noun: "lift capacity", Kind: unit.Load, Example: "1,580 lb",
 			Range: calc.Loads, Quantity: "lift",
 			Hint: "As rated, or as measured: at the height and point you care about. It is taken to hold at the middle of the manual's range."},
@@ -57,9 +51,10 @@ var short = &calc.Worksheet{
 		{ID: "gain_pct", Label: "More lift, of the lift now", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
 		{ID: "dp_pct", Label: "More pressure", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
 		{ID: "lift_now", Label: "Lift at the reading", Kind: unit.Load, Place: calc.More},
-		{ID: "shortfall", Label: "Reading under the manual's lowest", Kind: unit.Pressure, Place: calc.More},
+		{ID: "shortfall", Label: "Reading under the manual's lowest", Kind: unit.Pressure, Against: []string{"0 psi"}, Place: calc.More},
 		{ID: "settle", Label: "Gauge that would settle it (± of dial)", Round: calc.Words, Place: calc.More},
 		{ID: "loss", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
+		{ID: "grade", Round: calc.Words, Place: calc.Quoted, Quantity: "gauge grade", From: []string{"accuracy"}},
 	}, shortJudgement.figures()...),
 	Verdicts: append(shortJudgement.verdicts(), calc.Verdict{Key: "no-range", Head: "{lo:n} to {hi}",
 		Sentence: "The true pressure is {lo:n} to {hi} if the gauge keeps to its ±{a}; enter the manual's range to judge it."}),
@@ -85,11 +80,12 @@ func computeShort(in *calc.In, out *calc.Out) {
 		return
 	}
 	a := in.SI("accuracy") * scale
-	with := func(a float64) *doubt.Dist { return doubt.Sum{Mid: reading, Rects: []float64{a}}.Dist() }
-	d := with(a)
+	model := func(limit float64) doubt.Sum { return doubt.Sum{Mid: reading, Rects: []float64{limit}} }
+	d := model(a).Dist()
 	out.SetDoubt("lo", reading-a, a)
 	out.SetDoubt("hi", reading+a, a)
-	j.judge(in, out, reading, a, settled, d, with)
+	out.Text("grade", gradeOfScale, "")
+	j.judge(in, out, judged{x: reading, a: a, confidence: settled, limit: a, model: model, dist: d})
 
 	mid := middle(in)
 	now, target, load := reading, in.SI("target"), in.SI("lift")

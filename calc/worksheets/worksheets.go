@@ -7,4 +7,5 @@ import "plainlift/calc"
 // All is every worksheet in page order.
 var All = calc.Book{
 	short,
+	reading,
 }
