@@ -4,7 +4,6 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
-	"time"
 
 	"plainlift/calc"
 	"plainlift/calc/unit"
@@ -46,10 +45,10 @@ var book = calc.Book{{
 // newDesk has a clock that goes on by a millisecond whenever it is read.
 func newDesk() (*desk, *[]map[string]any) {
 	posted := new([]map[string]any)
-	clock := time.Unix(0, 0)
+	clock := 0.0
 	return &desk{
 		book: book,
-		now:  func() time.Time { clock = clock.Add(time.Millisecond); return clock },
+		now:  func() float64 { clock++; return clock },
 		post: func(m map[string]any) { *posted = append(*posted, m) },
 	}, posted
 }

@@ -19,7 +19,9 @@ func main() {
 			panic(err)
 		}
 	}
-	d := &desk{book: worksheets.All, now: time.Now, post: post}
+	start := time.Now()
+	now := func() float64 { return time.Since(start).Seconds() * 1000 }
+	d := &desk{book: worksheets.All, now: now, post: post}
 	// A simulation waits here until a message wants one. One is enough: there is
 	// only ever the newest.
 	wake := make(chan struct{}, 1)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 
 	"plainlift/calc"
 	"plainlift/calc/unit"
@@ -25,26 +24,17 @@ var errMessage = errors.New("a message that the calculator does not understand")
 // readRequest reads {seq, op, worksheet, system, to, fields}, where fields is a
 // list of [id, text, unit, unitTo, own].
 func readRequest(m map[string]any) (request, error) {
-	var r request
-	var ok [5]bool
-	r.seq, ok[0] = m["seq"].(float64)
-	r.op, ok[1] = m["op"].(string)
-	r.worksheet, ok[2] = m["worksheet"].(string)
-	r.system, ok[3] = system(m["system"])
-	fields, isList := m["fields"].([]any)
-	r.entries, ok[4] = entries(fields)
-	switch {
-	case ok != [5]bool{true, true, true, true, true} || !isList:
-		return r, errMessage
-	case r.op == "evaluate":
-		return r, nil
-	case r.op != "convert":
-		return r, fmt.Errorf("%w: %s", errMessage, r.op)
+	seq, hasSeq := m["seq"].(float64)
+	op, _ := m["op"].(string)
+	worksheet, hasWorksheet := m["worksheet"].(string)
+	sys, hasSystem := system(m["system"])
+	to, hasTo := system(m["to"])
+	entries, hasEntries := entries(m["fields"])
+	known := op == "evaluate" || op == "convert" && hasTo
+	if !known || !hasSeq || !hasWorksheet || !hasSystem || !hasEntries {
+		return request{}, errMessage
 	}
-	if r.to, isList = system(m["to"]); !isList {
-		return r, errMessage
-	}
-	return r, nil
+	return request{seq, op, worksheet, sys, to, entries}, nil
 }
 
 func system(v any) (unit.System, bool) {
@@ -57,8 +47,9 @@ func system(v any) (unit.System, bool) {
 	return unit.US, false
 }
 
-func entries(fields []any) (calc.Entries, bool) {
+func entries(v any) (calc.Entries, bool) {
 	entries := calc.Entries{}
+	fields, ok := v.([]any)
 	for _, v := range fields {
 		row, _ := v.([]any)
 		if len(row) != 5 {
@@ -78,7 +69,7 @@ func entries(fields []any) (calc.Entries, bool) {
 		}
 		entries[text[0]] = calc.Entry{Text: text[1], Unit: text[2], UnitTo: text[3], Own: own}
 	}
-	return entries, true
+	return entries, ok
 }
 
 func failedMessage(seq any, message string) map[string]any {

@@ -4,18 +4,16 @@
 
 const MODULE = "plainlift.wasm";
 
+let told = false; // the page knows that the bytes have arrived, or that it failed
+
 /**
  * Tells the page once that the module's bytes have arrived, so that it can time
  * download and start apart.
- * @type {() => void}
  */
-const loaded = (() => {
-  let told = false;
-  return () => {
-    if (!told) postMessage({ type: "loaded" });
-    told = true;
-  };
-})();
+function loaded() {
+  if (!told) postMessage({ type: "loaded" });
+  told = true;
+}
 
 /** Calls loaded as soon as the browser notes the end of the download. */
 function watchDownload() {
@@ -58,5 +56,6 @@ async function start() {
 }
 
 start().catch((error) => {
+  told = true;
   postMessage({ type: "error", message: String(error && error.message ? error.message : error) });
 });
