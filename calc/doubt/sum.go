@@ -156,11 +156,11 @@ type base struct {
 	t     student
 }
 
-// flat is the half-width relative to the scale under which the density hardly
-// changes across a limit.
+// flat is the half-width of a limit, relative to the scale or to the distance
+// from the middle, under which the t term hardly bends across it.
 const flat = 1e-4
 
-// cdf returns P(sum ≤ y). With a limit ±a and a t term it is the mean of the
+// cdf returns P(sum ≤ y) for y ≥ 0. With a limit ±a and a t term it is the mean of the
 // t term's over the limit,
 //
 //	½ + (σ/2a)·(K((y + a)/σ) − K((y − a)/σ))
@@ -170,7 +170,7 @@ func (b *base) cdf(y float64) float64 {
 	if b.scale == 0 {
 		return b.rects.cdf(y)
 	}
-	if len(b.rects) == 0 || b.rects[0] < flat*b.scale {
+	if len(b.rects) == 0 || b.rects[0] < flat*max(b.scale, y) {
 		return b.t.cdf(y / b.scale)
 	}
 	a := b.rects[0]
@@ -183,7 +183,7 @@ func (b *base) density(y float64) float64 {
 	if b.scale == 0 {
 		return b.rects.density(y)
 	}
-	if len(b.rects) == 0 || b.rects[0] < flat*b.scale {
+	if len(b.rects) == 0 || b.rects[0] < flat*max(b.scale, y) {
 		return b.t.density(y/b.scale) / b.scale
 	}
 	a := b.rects[0]

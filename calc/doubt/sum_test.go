@@ -260,7 +260,7 @@ func TestHeavyTails(t *testing.T) {
 	s := Sum{Rects: []float64{80, 5, 3}, Scale: 4, DOF: 1}
 	d := s.Dist()
 	lib := distuv.StudentsT{Sigma: 4, Nu: 1}
-	for _, x := range []float64{1e4, 1e5, 3e5, 1e6} {
+	for _, x := range []float64{1e4, 1e5, 3e5, 1e6, 1e9} {
 		if got, want := 1-d.CDF(x), lib.CDF(-x); !scalar.EqualWithinRel(got, want, 0.03) {
 			t.Errorf("beyond %g: %g, want about %g", x, got, want)
 		}
@@ -271,6 +271,12 @@ func TestHeavyTails(t *testing.T) {
 	})
 	if d.Quantile(1) != inf || d.Quantile(0) != -inf {
 		t.Error("the t term has no end")
+	}
+	for _, dof := range []float64{1, 3, inf} { // y/Scale past the largest number
+		d := Sum{Rects: []float64{1e-20}, Scale: 1e-20, DOF: dof}.Dist()
+		if d.CDF(1e300) != 1 || d.CDF(-1e300) != 0 || d.Density(1e300) != 0 {
+			t.Errorf("dof %g, very far out: %g", dof, d.CDF(1e300))
+		}
 	}
 }
 
