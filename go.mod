@@ -1,6 +1,6 @@
 module plainlift
 
-go 1.26
+go 1.26.0
 
 require (
 	github.com/andybalholm/brotli v1.3.0 // indirect
@@ -9,5 +9,6 @@ require (
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/hack-pad/safejs v0.1.0 // indirect
 	github.com/yuin/goldmark v1.8.7 // indirect
+	golang.org/x/net v0.62.0 // indirect
 	gonum.org/v1/gonum v0.17.0 // indirect
 )

@@ -1,16 +1,17 @@
 package worksheets
 
 import (
+	"math"
 	"strings"
 
 	"plainlift/calc"
 	"plainlift/calc/lift"
 )
 
-// noRating is the share of dead weight, of the lift, that a loader may have when
-// nothing better is known. Common practice, no source: a plain bucket stays
-// under it, a grapple can pass 50 %.
-const noRating = 0.30
+// usualDead is the most dead weight, as a share of the lift, that is reckoned
+// with when nothing better is known. Common practice, no source: a plain bucket
+// stays under it, a grapple can pass 50 %.
+const usualDead = 0.30
 
 // lifting are the branches of what a change of pressure lifts, in the names of
 // the gain worksheet; others take them with names of their own.
@@ -59,7 +60,16 @@ func liftingSentence(key string, names ...string) string {
 }
 
 // floorAndHigh rates a lift at a pressure with nothing held up besides, and with
-// as much as noRating allows.
+// as much as usualDead allows.
 func floorAndHigh(load, at float64) (floor, high lift.Rating) {
-	return lift.Rating{Load: load, At: at}, lift.Rating{Load: load, Dead: noRating * load, At: at}
+	return lift.Rating{Load: load, At: at}, lift.Rating{Load: load, Dead: usualDead * load, At: at}
+}
+
+// setOr sets a figure, or says why it does not exist when si is NaN.
+func setOr(out *calc.Out, id string, si float64, why string) {
+	if math.IsNaN(si) {
+		out.None(id, why)
+	} else {
+		out.Set(id, si)
+	}
 }

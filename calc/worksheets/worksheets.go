@@ -8,4 +8,7 @@ import "plainlift/calc"
 var All = calc.Book{
 	short,
 	reading,
+	gain,
+	beforeAfter,
+	shim,
 }
