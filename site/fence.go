@@ -11,7 +11,8 @@ import (
 // the first word after the fence. Each returns the block's HTML, and notes
 // complaints with fault.
 var fences = map[string]func(g *guide, f fence) template.HTML{
-	"table": (*guide).table,
+	"checks": (*guide).checks,
+	"table":  (*guide).table,
 }
 
 // fence is a fenced block as written.
