@@ -2,6 +2,7 @@
  * Talks to the worker that calculates: starts it, gives it one question at a
  * time (always the newest), and replaces it when it stops or hangs.
  */
+import { calculator } from "./module.js";
 
 const DOWNLOAD = 90_000; // ms for the module's bytes, on a slow link
 const START = 30_000; //    ms from the bytes to ready
@@ -21,7 +22,7 @@ export class Client {
   #deadly = ""; // the question it died on
 
   /**
-   * @param {string} url of the worker
+   * @param {string} url of the folder that holds the worker and its module
    * @param {(message: any) => void} onMessage every answer
    * @param {(trouble: Trouble) => void} onTrouble
    */
@@ -34,14 +35,23 @@ export class Client {
   /** Starts the worker, so that it is ready when the first question comes. */
   start() {
     if (this.#worker) return;
+    let worker;
     try {
-      this.#worker = new Worker(this.url);
+      worker = this.#worker = new Worker(this.url + "worker.js");
     } catch {
       this.#fail("load");
       return;
     }
     this.#ready = false;
     this.#clock(DOWNLOAD, "load");
+    calculator(this.url + "plainlift.wasm").then(
+      (module) => {
+        if (this.#worker !== worker) return;
+        this.#clock(START, "load");
+        worker.postMessage({ module });
+      },
+      () => this.#worker === worker && this.#fail("load"),
+    );
     this.#worker.onmessage = (e) => this.#hear(e.data);
     this.#worker.onerror = (e) => {
       e.preventDefault();
@@ -68,9 +78,6 @@ export class Client {
   /** @param {any} message */
   #hear(message) {
     switch (message.type) {
-      case "loaded":
-        this.#clock(START, "load");
-        return;
       case "ready":
         this.#ready = true;
         clearTimeout(this.#timer);

@@ -20,7 +20,7 @@ export class Worksheet {
     this.answer = byId("answer");
     this.fields = /** @type {NodeListOf<HTMLElement>} */ (desk.querySelectorAll("[data-field]"));
     this.fields = [...this.fields].map((node) => new Field(node));
-    this.client = new Client(this.root + "assets/worker.js", (m) => this.#hear(m), (t) => this.#trouble(t));
+    this.client = new Client(this.root + "assets/", (m) => this.#hear(m), (t) => this.#trouble(t));
     this.seq = 0;
     this.strange = /** @type {any[]} */ ([]); // a link's keys that are no field of this page
     this.link = /** @type {[string, string][]} */ ([]); // of the newest answer
@@ -42,9 +42,7 @@ export class Worksheet {
   /** Opens the page: with a link's numbers, or with the example. */
   open() {
     const pairs = readLink();
-    if (pairs.length) this.#load(pairs);
-    else if ("requestIdleCallback" in window) requestIdleCallback(() => this.client.start(), { timeout: 1500 });
-    else setTimeout(() => this.client.start(), 300);
+    return pairs.length ? this.#load(pairs) : this.client.start();
   }
 
   /** @param {[string, string][]} pairs */

@@ -1,0 +1,30 @@
+/**
+ * The compiled calculator. The page fetches it, once for all its workers, and
+ * starts to as soon as its head is read: the worker's own script arrives
+ * meanwhile, and a worker that takes over from one that stopped starts at once.
+ */
+
+let compiled = /** @type {Promise<WebAssembly.Module> | null} */ (null);
+
+/** @param {string} url @returns {Promise<WebAssembly.Module>} */
+export function calculator(url) {
+  if (!compiled) {
+    compiled = compile(/** @type {any} */ (window).coming ?? fetch(url));
+    /** @type {any} */ (window).coming = null;
+    compiled.catch(() => (compiled = null)); // the next worker tries again
+  }
+  return compiled;
+}
+
+/**
+ * Compiles while the bytes arrive where the server names the right type, and
+ * after they have arrived where it does not.
+ * @param {Promise<Response>} coming
+ */
+async function compile(coming) {
+  const response = await coming;
+  if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
+  const type = (response.headers.get("Content-Type") || "").split(";")[0].trim();
+  if (WebAssembly.compileStreaming && type === "application/wasm") return WebAssembly.compileStreaming(response);
+  return WebAssembly.compile(await response.arrayBuffer());
+}
