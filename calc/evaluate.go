@@ -187,9 +187,9 @@ func (s *FieldState) set(f *Field, v *value, sys unit.System) {
 		return
 	}
 	for i, x := range v.a {
-		row := RowState{A: grouped(x.Number, sys), UnitA: x.Unit.Name}
+		row := RowState{A: grouped(x.Number, f.Kind.Least(x.Unit), sys), UnitA: x.Unit.Name}
 		if f.Shape == Pairs {
-			row.B, row.UnitB = grouped(v.b[i].Number, sys), v.b[i].Unit.Name
+			row.B, row.UnitB = grouped(v.b[i].Number, f.With.Least(v.b[i].Unit), sys), v.b[i].Unit.Name
 		}
 		s.Rows = append(s.Rows, row)
 	}
@@ -214,10 +214,10 @@ func (b Book) Convert(id string, entries Entries, from, to unit.System) []FieldS
 			s.Canonical = f.canonical(v)
 			for i, x := range v.a {
 				ua := f.Kind.Shown(to)
-				row := RowState{A: grouped(ua.Edit(x.SI), to), UnitA: ua.Name}
+				row := RowState{A: grouped(ua.Edit(x.SI), f.Kind.Least(ua), to), UnitA: ua.Name}
 				if f.Shape == Pairs {
 					ub := f.With.Shown(to)
-					row.B, row.UnitB = grouped(ub.Edit(v.b[i].SI), to), ub.Name
+					row.B, row.UnitB = grouped(ub.Edit(v.b[i].SI), f.With.Least(ub), to), ub.Name
 				}
 				s.Rows = append(s.Rows, row)
 			}

@@ -71,10 +71,16 @@ func (in *In) System() unit.System { return in.sys }
 // Shown converts an SI value to the shown unit of its kind, for a picture.
 func (in *In) Shown(k unit.Kind, si float64) float64 { return k.Shown(in.sys).FromSI(si) }
 
+// Text writes an SI value as a figure of four significant digits shows it.
+func (in *In) Text(k unit.Kind, si float64) string {
+	g := Figure{Kind: k}
+	return withUnit(g.number(si, 0, nil, in.sys), k.Shown(in.sys).Name)
+}
+
 // Simulation returns the finished simulation, or nil before it ran.
 func (in *In) Simulation() *doubt.Simulation { return in.sim }
 
-// Field returns a declared field's label in a sentence, for complaints.
+// Noun returns a declared field's label in a sentence, for complaints.
 func (in *In) Noun(id string) string {
 	f := in.w.field(id)
 	if f == nil {

@@ -49,20 +49,20 @@ func (f *Field) text(v *value, sys unit.System) string {
 func entryNumber(x unit.Value, k unit.Kind, sys unit.System) string {
 	u := k.Shown(sys)
 	if x.Unit.Name == u.Name {
-		return grouped(x.Number, sys)
+		return grouped(x.Number, k.Least(u), sys)
 	}
 	n := u.FromSI(x.SI)
-	return trimmed(unit.Decimals(n, unit.PlaceSig(n, 4), sys))
+	return trimmed(unit.Decimals(n, unit.PlaceSig(n, 4), sys), k.Least(u))
 }
 
-// grouped is a typed number with the thousands marked, where it is a plain
-// decimal.
-func grouped(number string, sys unit.System) string {
+// grouped is a typed number with the thousands marked and at least so many
+// decimals, where it is a plain decimal.
+func grouped(number string, least int, sys unit.System) string {
 	x, places, ok := plainDecimal(number)
 	if !ok {
 		return number
 	}
-	return unit.Decimals(x, places, sys)
+	return unit.Decimals(x, max(places, least), sys)
 }
 
 func plainDecimal(s string) (x float64, places int, ok bool) {
@@ -99,17 +99,17 @@ func (g *Figure) number(si, half float64, against []float64, sys unit.System) st
 	}
 	s := unit.Decimals(x, clear(x, places, against, u), sys)
 	if g.Round == Four {
-		s = trimmed(s)
+		s = trimmed(s, g.Kind.Least(u))
 	}
 	return s
 }
 
-// trimmed is a decimal without the zeros at its end.
-func trimmed(s string) string {
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+// trimmed is a decimal without the zeros at its end, but for so many decimals.
+func trimmed(s string, least int) string {
+	for dot := strings.IndexByte(s, '.'); dot >= 0 && len(s)-dot-1 > least && s[len(s)-1] == '0'; {
+		s = s[:len(s)-1]
 	}
-	return s
+	return strings.TrimSuffix(s, ".")
 }
 
 // clear adds digits until the rounded number stands on the same side of every
@@ -155,7 +155,7 @@ func chance(percent float64, against []float64, u unit.Unit, sys unit.System) st
 	case percent < 1:
 		return "under 1"
 	case percent > most:
-		return "over " + trimmed(unit.Decimals(most, 4, sys))
+		return "over " + trimmed(unit.Decimals(most, 4, sys), 0)
 	}
 	return unit.Decimals(percent, clear(percent, 0, against, u), sys)
 }

@@ -158,3 +158,13 @@ func group(whole, mark string, least int) string {
 	}
 	return b.String()
 }
+
+// Least returns how many decimals of this unit the trade writes at least: shims
+// measured in inches are written in thousandths, 0.020 in. (Common practice, no
+// source.)
+func (k Kind) Least(u Unit) int {
+	if k == Thickness && u == inches {
+		return 3
+	}
+	return 0
+}

@@ -44,7 +44,7 @@ var beforeAfter = &calc.Worksheet{
 			Hint: "The upper end of the range in the service manual. Never set it above this."},
 		{ID: "step", Label: "Smallest step you can read", Noun: "smallest step", Kind: unit.Pressure, Example: "10 psi", Usual: true, More: true,
 			Range: calc.FromZero,
-			Hint: "Half or a fifth of the distance between two marks, whatever you honestly can; on a digital gauge the last digit."},
+			Hint:  "Half or a fifth of the distance between two marks, whatever you honestly can; on a digital gauge the last digit."},
 		{ID: "scale", Label: "Dial goes up to", Noun: "dial", Kind: unit.Pressure, More: true,
 			Range: calc.Scales, Quantity: "gauge scale", Empty: "not known",
 			Hint: "The highest number on the gauge's face; only to say whether the two readings are near enough to share one error."},

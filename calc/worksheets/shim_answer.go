@@ -185,15 +185,7 @@ func (v *valve) budget(out *calc.Out, mv move) {
 }
 
 // thicknessText is a thickness as the figures show it.
-func thicknessText(in *calc.In, t float64) string {
-	u := unit.Thickness.Shown(in.System())
-	x := u.FromSI(t)
-	s := unit.Decimals(x, unit.PlaceSig(x, 4), in.System())
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s + " " + u.Name
-}
+func thicknessText(in *calc.In, t float64) string { return in.Text(unit.Thickness, t) }
 
 // piecesText names shims, the thickest first: "0.020 in + 2 × 0.005 in".
 func piecesText(in *calc.In, pieces []relief.Piece) string {

@@ -76,10 +76,10 @@ func TestShimBranches(t *testing.T) {
 		{"target=example|limit=2700 psi", "yours", "Enter your own numbers", "your own target."},
 		{"now=example|limit=2500 psi|target=2450 psi|low=", "yours", "Enter your own numbers", "your own reading."},
 		// The reading does not follow.
-		{"trials=0.020 in : 2611 psi", "stuck", "Stop: shim isn't raising it", "Stop: 0.02 in of shim should have added about 90 psi, and the gauge shows 1 psi; a leak, the pump or another relief may be setting this pressure."},
+		{"trials=0.020 in : 2611 psi", "stuck", "Stop: shim isn't raising it", "Stop: 0.020 in of shim should have added about 90 psi, and the gauge shows 1 psi; a leak, the pump or another relief may be setting this pressure."},
 		{"trials=0.010 in : 2610 psi", "stuck", "Stop: shim isn't raising it", "about 45 psi, and the gauge shows 0 psi"},
 		{"trials=0.002 in : 2570 psi", "stuck", "Stop: shim isn't raising it", "the gauge shows −40 psi"},
-		{"trials=0.020 in : 2611 psi; 0.005 in : 2608 psi", "stuck", "Stop: shim isn't raising it", "0.02 in of shim"},
+		{"trials=0.020 in : 2611 psi; 0.005 in : 2608 psi", "stuck", "Stop: shim isn't raising it", "0.020 in of shim"},
 		// At the target.
 		{"now=2735 psi|gauge_err=20 psi", "there", "At the target", "It reads 2,735 psi, at the target; the chance that it is truly over 2,790 psi is under 1 %."},
 		{"now=2736 psi", "there", "At the target", "is 16 %. That is too much: don't add, check it on a better gauge."},
@@ -95,17 +95,17 @@ func TestShimBranches(t *testing.T) {
 		{"target=2620 psi", "small", "Already within one shim", "The thinnest shim, 0.005 in, would pass 2,620 psi by about 12 psi: leave it, or use a thinner one."},
 		{"kit=0.010 in : 1; 0.015 in : 1|gauge_err=10 psi|target=2670 psi|trials=0.010 in : 2655 psi", "small", "Already within one shim", "The least change these shims allow, 0.005 in more, would pass 2,670 psi by about 7.5 psi"},
 		{"now=2700 psi", "small", "No shim here is safe", "Even 0.005 in more leaves the chance of truly being over 2,790 psi at 8 %; a better gauge, a thinner shim or a lower target would help, in that order."},
-		{overOnce + "|kit=0.020 in : 1", "small", "No shim here is safe", "0.02 in more is as much as has already read over 2,790 psi: leave it."},
+		{overOnce + "|kit=0.020 in : 1", "small", "No shim here is safe", "0.020 in more is as much as has already read over 2,790 psi: leave it."},
 		{"now=2730 psi", "small", "No shim here is safe", "Even 0.005 in more leaves"},
 		// A step.
-		{"", "go", "Next: fit 0.005 in", "Fit 0.005 in, read, enter it here; the most these numbers allow is a total of 0.02 in (0.02 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 0.025 in would leave a chance of 8 %."},
-		{"gauge_err=20 psi", "go", "Next: fit 0.005 in", "It stops short of 2,735 psi: 0.03 in would pass it."},
-		{"gauge_err=20 psi|target=2700 psi", "go", "Next: fit 0.005 in", "a total of 0.02 in (0.02 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %."},
+		{"", "go", "Next: fit 0.005 in", "Fit 0.005 in, read, enter it here; the most these numbers allow is a total of 0.020 in (0.020 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 0.025 in would leave a chance of 8 %."},
+		{"gauge_err=20 psi", "go", "Next: fit 0.005 in", "It stops short of 2,735 psi: 0.030 in would pass it."},
+		{"gauge_err=20 psi|target=2700 psi", "go", "Next: fit 0.005 in", "a total of 0.020 in (0.020 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %."},
 		{"kit=0.005 in : 1; 0.002 in : 1", "go", "Next: fit 0.002 in", "That stops short of 2,735 psi, with all the shims listed."},
-		{"trials=0.010 in : 2655 psi", "go", "Next: fit 0.005 in", "a total of 0.02 in (0.01 in more)"},
-		{"kit=0.010 in : 1; 0.015 in : 1|trials=0.010 in : 2655 psi", "go", "Next: change to a total of 0.015 in", "Take out 0.01 in and fit 0.015 in (0.005 in more), read"},
+		{"trials=0.010 in : 2655 psi", "go", "Next: fit 0.005 in", "a total of 0.020 in (0.010 in more)"},
+		{"kit=0.010 in : 1; 0.015 in : 1|trials=0.010 in : 2655 psi", "go", "Next: change to a total of 0.015 in", "Take out 0.010 in and fit 0.015 in (0.005 in more), read"},
 		{overOnce, "go", "Next: fit 0.005 in", "a total of 0.025 in (0.015 in more), about 2,7"},
-		{overOnce, "go", "Next: fit 0.005 in", "It stops short of 2,765 psi on purpose: with 0.03 in it has read over 2,790 psi."},
+		{overOnce, "go", "Next: fit 0.005 in", "It stops short of 2,765 psi on purpose: with 0.030 in it has read over 2,790 psi."},
 		{"kit=example", "go", "Next: fit 0.005 in", "With the example's shims: fit 0.005 in"},
 		// A screw.
 		{"pitch=1 mm|kit=", "screw", "Next: 1/8 turn in", "Turn the screw 1/8 turn in, read, enter it; the most is 1/2 turn in all, about 2,699 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 5/8 turn would leave a chance of 8 %."},
@@ -190,8 +190,8 @@ func TestShimNotes(t *testing.T) {
 	t.Parallel()
 	a := askShim("trials=0.010 in : 2655 psi; 0.020 in : 2701 psi; 0.015 in : 2677 psi", "target=2670 psi", "gauge_err=1 psi")
 	want := []calc.Note{
-		{Field: "trials", Row: 0, Text: "0.01 in more than at the first reading"},
-		{Field: "trials", Row: 1, Text: "0.01 in more than the row above"},
+		{Field: "trials", Row: 0, Text: "0.010 in more than at the first reading"},
+		{Field: "trials", Row: 1, Text: "0.010 in more than the row above"},
 		{Field: "trials", Row: 2, Text: "Not thicker than the row above: enter the total added, not the last shim alone"},
 		{Field: "target", Row: -1, Text: "Under the manual's lowest, 2,680 psi"},
 	}
