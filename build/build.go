@@ -44,8 +44,10 @@ func compile(root string) ([]byte, error) {
 	}
 	defer os.RemoveAll(tmp)
 	file := filepath.Join(tmp, "plainlift.wasm")
-	// -s and -w leave out the symbol table and the debugging data.
-	if _, err := goTool(root, true, "build", "-trimpath", "-ldflags=-s -w", "-o", file, "./wasm"); err != nil {
+	// -s and -w leave out the symbol table and the debugging data. The worksheets
+	// are long lists of small calls that run once an answer: with the calls
+	// written out in place they are three times as long and no faster.
+	if _, err := goTool(root, true, "build", "-trimpath", "-ldflags=-s -w", "-gcflags=plainlift/calc/worksheets=-l", "-o", file, "./wasm"); err != nil {
 		return nil, err
 	}
 	return os.ReadFile(file)
