@@ -53,70 +53,71 @@ const (
 	overOnceTurned = "pitch=1 mm|kit=|repeat=50 psi|gauge_err=1 psi|target=2765 psi|trials=0.5 mm : 2795 psi; 0.125 mm : 2632 psi; 0.125 mm : 2632 psi; 0.125 mm : 2632 psi; 0.125 mm : 2632 psi"
 )
 
+// shimBranches are entries, as changes with "|" between, and what is said of them.
+var shimBranches = []struct{ changes, id, head, says string }{
+	// The limit first, then what is above it, then the rest of what must be the reader's.
+	{"limit=example", "yours", "Enter your manual's limit", "the 2,790 psi shown belongs to the example"},
+	{"limit=example|now=2800 psi", "yours", "Enter your manual's limit", "With the example's highest pressure: no stack"},
+	{"now=2800 psi", "stop", "Stop: take shim out", "Stop: 2,800 psi is above the manual's 2,790 psi; take shim out, do not add."},
+	{"now=2800 psi|gauge_err=example", "stop", "Stop: take shim out", "2,800 psi is above"},
+	{"now=2800 psi|target=2900 psi", "stop", "Stop: take shim out", "2,800 psi is above"},
+	{"now=2800 psi|pitch=1 mm|kit=", "stop", "Stop: turn the screw out", "turn the screw out, not in"},
+	{"now=2790.4 psi", "stop", "Stop: take shim out", "Stop: 2,790.4 psi is above the manual's 2,790 psi"},
+	{"trials=0.010 in : 2655 psi; 0.030 in : 2795 psi", "stop", "Stop: take shim out", "Stop: 2,795 psi is above"},
+	{"trials=0.030 in : 2795 psi; 0.030 in : 2780 psi", "stop", "Stop: take shim out", "is above the manual's 2,790 psi"},
+	{"now=2795 psi|repeat=40 psi|trials=0.001 in : 2740 psi", "stop", "Stop: take shim out", "Stop: 2,795 psi is above"},
+	{"now=2786 psi|target=2788 psi|trials=0.005 in : 2782 psi", "stop", "Stop: take shim out", "Stop: 2,795 psi is above"},
+	{"target=2791 psi", "stop", "Stop: target too high", "Stop: the target 2,791 psi is above the manual's 2,790 psi."},
+	{"now=example", "yours", "Enter your own numbers", "no stack until you enter your own reading."},
+	{"now=example|target=example|gauge_err=example", "yours", "Enter your own numbers", "your own reading, target and gauge limit."},
+	{"target=example|limit=2700 psi", "yours", "Enter your own numbers", "your own target."},
+	{"now=example|limit=2500 psi|target=2450 psi|low=", "yours", "Enter your own numbers", "your own reading."},
+	// The reading does not follow.
+	{"trials=0.020 in : 2611 psi", "stuck", "Stop: shim isn't raising it", "Stop: 0.020 in of shim should have added about 90 psi, and the gauge shows 1 psi; a leak, the pump or another relief may be setting this pressure."},
+	{"trials=0.010 in : 2610 psi", "stuck", "Stop: shim isn't raising it", "about 45 psi, and the gauge shows 0 psi"},
+	{"trials=0.002 in : 2570 psi", "stuck", "Stop: shim isn't raising it", "the gauge shows −40 psi"},
+	{"trials=0.020 in : 2611 psi; 0.005 in : 2608 psi", "stuck", "Stop: shim isn't raising it", "0.020 in of shim"},
+	// At the target.
+	{"now=2735 psi|gauge_err=20 psi", "there", "At the target", "It reads 2,735 psi, at the target; the chance that it is truly over 2,790 psi is under 1 %."},
+	{"now=2736 psi", "there", "At the target", "is 16 %. That is too much: don't add, check it on a better gauge."},
+	{"now=2760 psi", "there", "Past the target", "past the target 2,735 psi: add nothing; the chance that it is truly over 2,790 psi is 31 %. That is too much"},
+	{"target=2600 psi|low=", "there", "At the target", "It reads 2,610 psi"},
+	{"target=2500 psi|low=", "there", "Past the target", "past the target 2,500 psi: add nothing"},
+	{"gauge_err=20 psi|trials=0.010 in : 2660 psi; 0.025 in : 2755 psi", "there", "At the target", "at the target"},
+	// The kit.
+	{"kit=", "no-kit", "No shims listed", "About 0.028 in would reach 2,735 psi; list the shims you have to see where to stop."},
+	{"kit=0.005 in : 0", "no-kit", "No shims listed", "About 0.028 in would"},
+	{"kit=|trials=0.010 in : 2655 psi", "no-kit", "No shims listed", "About 0.028 in, counting what is in, would reach"},
+	{"kit=0.010 in : 1|trials=0.010 in : 2655 psi", "no-kit", "No shims left", "All the shims listed are in; about 0.028 in, counting what is in, would reach 2,735 psi."},
+	{"target=2620 psi", "small", "Already within one shim", "The thinnest shim, 0.005 in, would pass 2,620 psi by about 12 psi: leave it, or use a thinner one."},
+	{"kit=0.010 in : 1; 0.015 in : 1|gauge_err=10 psi|target=2670 psi|trials=0.010 in : 2655 psi", "small", "Already within one shim", "The least change these shims allow, 0.005 in more, would pass 2,670 psi by about 7.5 psi"},
+	{"now=2700 psi", "small", "No shim here is safe", "Even 0.005 in more leaves the chance of truly being over 2,790 psi at 8 %; a better gauge, a thinner shim or a lower target would help, in that order."},
+	{overOnce + "|kit=0.020 in : 1", "small", "No shim here is safe", "0.020 in more is as much as has already read over 2,790 psi: leave it."},
+	{"now=2730 psi", "small", "No shim here is safe", "Even 0.005 in more leaves"},
+	// A step.
+	{"", "go", "Next: fit 0.005 in", "Fit 0.005 in, read, enter it here; the most these numbers allow is a total of 0.020 in (0.020 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 0.025 in would leave a chance of 8 %."},
+	{"gauge_err=20 psi", "go", "Next: fit 0.005 in", "It stops short of 2,735 psi: 0.030 in would pass it."},
+	{"gauge_err=20 psi|target=2700 psi", "go", "Next: fit 0.005 in", "a total of 0.020 in (0.020 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %."},
+	{"kit=0.005 in : 1; 0.002 in : 1", "go", "Next: fit 0.002 in", "That stops short of 2,735 psi, with all the shims listed."},
+	{"trials=0.010 in : 2655 psi", "go", "Next: fit 0.005 in", "a total of 0.020 in (0.010 in more)"},
+	{"kit=0.010 in : 1; 0.015 in : 1|trials=0.010 in : 2655 psi", "go", "Next: change to a total of 0.015 in", "Take out 0.010 in and fit 0.015 in (0.005 in more), read"},
+	{overOnce, "go", "Next: fit 0.005 in", "a total of 0.025 in (0.015 in more), about 2,7"},
+	{overOnce, "go", "Next: fit 0.005 in", "It stops short of 2,765 psi on purpose: with 0.030 in it has read over 2,790 psi."},
+	{"kit=example", "go", "Next: fit 0.005 in", "With the example's shims: fit 0.005 in"},
+	// A screw.
+	{"pitch=1 mm|kit=", "screw", "Next: 1/8 turn in", "Turn the screw 1/8 turn in, read, enter it; the most is 1/2 turn in all, about 2,699 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 5/8 turn would leave a chance of 8 %."},
+	{"pitch=1 mm|kit=example", "screw", "Next: 1/8 turn in", "Turn the screw"},
+	{overOnceTurned, "screw", "Next: 1/8 turn in", "the most is 3/8 turn in all, about 2,693 psi"},
+	{"pitch=1 mm|kit=|gauge_err=1 psi|low=|target=2632.6 psi|trials=0.000246 in : 2611.1 psi", "small", "Already within 1/8 turn", "would pass"},
+	{"pitch=1 mm|kit=|gauge_err=1 psi|low=|target=2645.4 psi|trials=0.0625 mm : 2621 psi", "screw", "Next: 1/8 turn in", "the most is 1/8 turn in all, about 2,64"},
+	{"pitch=1 mm", "go", "Next: fit 0.005 in", "Fit 0.005 in"},
+	{"pitch=1 mm|kit=|now=2725 psi", "small", "Not even 1/8 turn is safe", "Even 1/8 turn more leaves the chance of truly being over 2,790 psi at 23 %"},
+	{"pitch=1 mm|kit=|now=2734 psi|gauge_err=10 psi", "small", "Already within 1/8 turn", "Another 1/8 turn would pass 2,735 psi by about 21 psi: leave it."},
+}
+
 func TestShimBranches(t *testing.T) {
 	t.Parallel()
-	for _, test := range []struct {
-		changes, id, head, says string // changes with "|" between
-	}{
-		// The limit first, then what is above it, then the rest of what must be the reader's.
-		{"limit=example", "yours", "Enter your manual's limit", "the 2,790 psi shown belongs to the example"},
-		{"limit=example|now=2800 psi", "yours", "Enter your manual's limit", "With the example's highest pressure: no stack"},
-		{"now=2800 psi", "stop", "Stop: take shim out", "Stop: 2,800 psi is above the manual's 2,790 psi; take shim out, do not add."},
-		{"now=2800 psi|gauge_err=example", "stop", "Stop: take shim out", "2,800 psi is above"},
-		{"now=2800 psi|target=2900 psi", "stop", "Stop: take shim out", "2,800 psi is above"},
-		{"now=2800 psi|pitch=1 mm|kit=", "stop", "Stop: turn the screw out", "turn the screw out, not in"},
-		{"now=2790.4 psi", "stop", "Stop: take shim out", "Stop: 2,790.4 psi is above the manual's 2,790 psi"},
-		{"trials=0.010 in : 2655 psi; 0.030 in : 2795 psi", "stop", "Stop: take shim out", "Stop: 2,795 psi is above"},
-		{"trials=0.030 in : 2795 psi; 0.030 in : 2780 psi", "stop", "Stop: take shim out", "is above the manual's 2,790 psi"},
-		{"now=2795 psi|repeat=40 psi|trials=0.001 in : 2740 psi", "stop", "Stop: take shim out", "Stop: 2,795 psi is above"},
-		{"now=2786 psi|target=2788 psi|trials=0.005 in : 2782 psi", "stop", "Stop: take shim out", "Stop: 2,795 psi is above"},
-		{"target=2791 psi", "stop", "Stop: target too high", "Stop: the target 2,791 psi is above the manual's 2,790 psi."},
-		{"now=example", "yours", "Enter your own numbers", "no stack until you enter your own reading."},
-		{"now=example|target=example|gauge_err=example", "yours", "Enter your own numbers", "your own reading, target and gauge limit."},
-		{"target=example|limit=2700 psi", "yours", "Enter your own numbers", "your own target."},
-		{"now=example|limit=2500 psi|target=2450 psi|low=", "yours", "Enter your own numbers", "your own reading."},
-		// The reading does not follow.
-		{"trials=0.020 in : 2611 psi", "stuck", "Stop: shim isn't raising it", "Stop: 0.020 in of shim should have added about 90 psi, and the gauge shows 1 psi; a leak, the pump or another relief may be setting this pressure."},
-		{"trials=0.010 in : 2610 psi", "stuck", "Stop: shim isn't raising it", "about 45 psi, and the gauge shows 0 psi"},
-		{"trials=0.002 in : 2570 psi", "stuck", "Stop: shim isn't raising it", "the gauge shows −40 psi"},
-		{"trials=0.020 in : 2611 psi; 0.005 in : 2608 psi", "stuck", "Stop: shim isn't raising it", "0.020 in of shim"},
-		// At the target.
-		{"now=2735 psi|gauge_err=20 psi", "there", "At the target", "It reads 2,735 psi, at the target; the chance that it is truly over 2,790 psi is under 1 %."},
-		{"now=2736 psi", "there", "At the target", "is 16 %. That is too much: don't add, check it on a better gauge."},
-		{"now=2760 psi", "there", "Past the target", "past the target 2,735 psi: add nothing; the chance that it is truly over 2,790 psi is 31 %. That is too much"},
-		{"target=2600 psi|low=", "there", "At the target", "It reads 2,610 psi"},
-		{"target=2500 psi|low=", "there", "Past the target", "past the target 2,500 psi: add nothing"},
-		{"gauge_err=20 psi|trials=0.010 in : 2660 psi; 0.025 in : 2755 psi", "there", "At the target", "at the target"},
-		// The kit.
-		{"kit=", "no-kit", "No shims listed", "About 0.028 in would reach 2,735 psi; list the shims you have to see where to stop."},
-		{"kit=0.005 in : 0", "no-kit", "No shims listed", "About 0.028 in would"},
-		{"kit=|trials=0.010 in : 2655 psi", "no-kit", "No shims listed", "About 0.028 in, counting what is in, would reach"},
-		{"kit=0.010 in : 1|trials=0.010 in : 2655 psi", "no-kit", "No shims left", "All the shims listed are in; about 0.028 in, counting what is in, would reach 2,735 psi."},
-		{"target=2620 psi", "small", "Already within one shim", "The thinnest shim, 0.005 in, would pass 2,620 psi by about 12 psi: leave it, or use a thinner one."},
-		{"kit=0.010 in : 1; 0.015 in : 1|gauge_err=10 psi|target=2670 psi|trials=0.010 in : 2655 psi", "small", "Already within one shim", "The least change these shims allow, 0.005 in more, would pass 2,670 psi by about 7.5 psi"},
-		{"now=2700 psi", "small", "No shim here is safe", "Even 0.005 in more leaves the chance of truly being over 2,790 psi at 8 %; a better gauge, a thinner shim or a lower target would help, in that order."},
-		{overOnce + "|kit=0.020 in : 1", "small", "No shim here is safe", "0.020 in more is as much as has already read over 2,790 psi: leave it."},
-		{"now=2730 psi", "small", "No shim here is safe", "Even 0.005 in more leaves"},
-		// A step.
-		{"", "go", "Next: fit 0.005 in", "Fit 0.005 in, read, enter it here; the most these numbers allow is a total of 0.020 in (0.020 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 0.025 in would leave a chance of 8 %."},
-		{"gauge_err=20 psi", "go", "Next: fit 0.005 in", "It stops short of 2,735 psi: 0.030 in would pass it."},
-		{"gauge_err=20 psi|target=2700 psi", "go", "Next: fit 0.005 in", "a total of 0.020 in (0.020 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %."},
-		{"kit=0.005 in : 1; 0.002 in : 1", "go", "Next: fit 0.002 in", "That stops short of 2,735 psi, with all the shims listed."},
-		{"trials=0.010 in : 2655 psi", "go", "Next: fit 0.005 in", "a total of 0.020 in (0.010 in more)"},
-		{"kit=0.010 in : 1; 0.015 in : 1|trials=0.010 in : 2655 psi", "go", "Next: change to a total of 0.015 in", "Take out 0.010 in and fit 0.015 in (0.005 in more), read"},
-		{overOnce, "go", "Next: fit 0.005 in", "a total of 0.025 in (0.015 in more), about 2,7"},
-		{overOnce, "go", "Next: fit 0.005 in", "It stops short of 2,765 psi on purpose: with 0.030 in it has read over 2,790 psi."},
-		{"kit=example", "go", "Next: fit 0.005 in", "With the example's shims: fit 0.005 in"},
-		// A screw.
-		{"pitch=1 mm|kit=", "screw", "Next: 1/8 turn in", "Turn the screw 1/8 turn in, read, enter it; the most is 1/2 turn in all, about 2,699 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 5/8 turn would leave a chance of 8 %."},
-		{"pitch=1 mm|kit=example", "screw", "Next: 1/8 turn in", "Turn the screw"},
-		{overOnceTurned, "screw", "Next: 1/8 turn in", "the most is 3/8 turn in all, about 2,693 psi"},
-		{"pitch=1 mm|kit=|gauge_err=1 psi|low=|target=2632.6 psi|trials=0.000246 in : 2611.1 psi", "small", "Already within 1/8 turn", "would pass"},
-		{"pitch=1 mm|kit=|gauge_err=1 psi|low=|target=2645.4 psi|trials=0.0625 mm : 2621 psi", "screw", "Next: 1/8 turn in", "the most is 1/8 turn in all, about 2,64"},
-		{"pitch=1 mm", "go", "Next: fit 0.005 in", "Fit 0.005 in"},
-		{"pitch=1 mm|kit=|now=2725 psi", "small", "Not even 1/8 turn is safe", "Even 1/8 turn more leaves the chance of truly being over 2,790 psi at 23 %"},
-		{"pitch=1 mm|kit=|now=2734 psi|gauge_err=10 psi", "small", "Already within 1/8 turn", "Another 1/8 turn would pass 2,735 psi by about 21 psi: leave it."},
-	} {
+	for _, test := range shimBranches {
 		a := askShim(strings.Split(test.changes, "|")...)
 		if !a.OK() {
 			t.Errorf("%s: %v", test.changes, a.Problems)

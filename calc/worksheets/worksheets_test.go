@@ -1,0 +1,474 @@
+package worksheets
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"plainlift/calc"
+	"plainlift/calc/unit"
+)
+
+var update = flag.Bool("update", false, "rewrite testdata/answers.txt")
+
+var idForm = regexp.MustCompile(`^[a-zA-Z][a-zA-Z0-9_]*$`)
+
+// every visits each worksheet as a subtest.
+func every(t *testing.T, visit func(t *testing.T, w *calc.Worksheet)) {
+	for _, w := range All {
+		t.Run(w.ID, func(t *testing.T) { visit(t, w) })
+	}
+}
+
+// The declarations say all that pages and links need, and no id twice.
+func TestDeclarations(t *testing.T) {
+	kinds := map[string]unit.Kind{}
+	worksheets := map[string]bool{}
+	every(t, func(t *testing.T, w *calc.Worksheet) {
+		if worksheets[w.ID] || w.Title == "" || w.Menu == "" {
+			t.Error("an id used twice, or no title or menu text")
+		}
+		worksheets[w.ID] = true
+		seen := map[string]bool{"v": true, "example": true, "end": true, "verdict": true} // the links' own and the page's
+		name := func(id string) {
+			if seen[id] || !idForm.MatchString(id) {
+				t.Errorf("id %q is used twice, reserved or badly formed", id)
+			}
+			seen[id] = true
+		}
+		quantity := func(q string, k unit.Kind) {
+			if had, ok := kinds[q]; ok && had != k {
+				t.Errorf("quantity %q is of two kinds", q)
+			}
+			kinds[q] = k
+		}
+		choices := map[string][]string{}
+		for _, f := range w.Fields {
+			name(f.ID)
+			if f.Label == "" || f.Hint == "" || f.Noun == "" {
+				t.Errorf("field %s has no label, hint or noun", f.ID)
+			}
+			if f.Example == "" && f.Empty == "" && f.Shape != calc.Choice {
+				t.Errorf("field %s is empty in the example, and nothing says what that means", f.ID)
+			}
+			if f.Shape == calc.Pairs && (f.Row == "" || f.RowTo == "") || f.Shape == calc.List && f.Row == "" {
+				t.Errorf("field %s has rows without labels", f.ID)
+			}
+			if f.Quantity != "" {
+				quantity(f.Quantity, f.Kind)
+			}
+			for _, o := range f.Options {
+				choices[f.ID] = append(choices[f.ID], o.ID)
+			}
+			if f.Only != nil {
+				for _, c := range f.Only.In {
+					if !contains(choices[f.Only.Field], c) {
+						t.Errorf("field %s depends on %s=%s, which is not declared before it", f.ID, f.Only.Field, c)
+					}
+				}
+			}
+		}
+		for _, g := range w.Figures {
+			name(g.ID)
+			if g.Label == "" && g.Place != calc.Quoted {
+				t.Errorf("figure %s has no label", g.ID)
+			}
+			if g.Quantity != "" {
+				quantity(g.Quantity, g.Kind)
+			}
+		}
+		for _, n := range w.Next {
+			if All.Lookup(n.ID) == nil || n.Text == "" {
+				t.Errorf("the way on to %q leads nowhere", n.ID)
+			}
+		}
+	})
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
+
+// sound complains about an answer that no page may show.
+func sound(t *testing.T, w *calc.Worksheet, entries calc.Entries, a *calc.Answer) {
+	t.Helper()
+	fail := func(format string, args ...any) {
+		t.Helper()
+		t.Errorf("%v: "+format, append([]any{entries}, args...)...)
+	}
+	for _, p := range a.Problems {
+		found := false
+		for _, f := range w.Fields {
+			found = found || f.ID == p.Field
+		}
+		if !found || p.Message == "" {
+			fail("a problem without a field or a message: %+v", p)
+		}
+	}
+	if !a.OK() {
+		if len(a.Figures) > 0 || a.Picture != "" {
+			fail("figures beside a problem")
+		}
+		return
+	}
+	if n := utf8.RuneCountInString(a.Verdict.Head); n == 0 || n > 45 {
+		fail("head of %d characters: %q", n, a.Verdict.Head)
+	}
+	texts := append([]string{a.Verdict.Head, a.Verdict.Sentence, a.Picture}, a.Lines...)
+	texts = append(append(texts, a.Rests...), a.Notices...)
+	for _, s := range a.Working {
+		texts = append(texts, s.Numbers)
+	}
+	for _, f := range a.Figures {
+		texts = append(texts, f.Text)
+		x, err := strconv.ParseFloat(f.Value, 64)
+		if err == nil && (math.IsNaN(x) || math.IsInf(x, 0)) && f.ID != "dof" {
+			fail("figure %s is %s", f.ID, f.Value)
+		}
+		if f.Text == "" && f.Place != calc.Quoted {
+			fail("figure %s says nothing", f.ID)
+		}
+	}
+	for _, text := range texts {
+		if strings.ContainsAny(strings.ReplaceAll(text, "paint-order", ""), "{") && !strings.HasPrefix(text, "<svg") || strings.Contains(text, "NaN") || strings.Contains(text, "∞") {
+			fail("a text that was not filled in: %q", text)
+		}
+	}
+	var shares float64
+	for _, b := range a.Budget {
+		shares += b.Share
+	}
+	if len(a.Budget) > 0 && shares != 0 && math.Abs(shares-1) > 1e-9 {
+		fail("the shares sum to %v", shares)
+	}
+	if len(a.Cautions) == 0 || len(a.Rests) == 0 || len(a.Working) == 0 || a.Picture == "" {
+		fail("an answer without cautions, assumptions, working or picture")
+	}
+}
+
+// candidates are texts to try in a field: its ends, between them, and past them.
+func candidates(f *calc.Field, r *rand.Rand) []string {
+	number := func(k unit.Kind, rg calc.Range) string {
+		ends := func(s string, none float64) float64 {
+			if v, err := unit.Parse(s, k, k.Shown(unit.US), unit.US); err == nil {
+				return v.SI
+			}
+			return none
+		}
+		lo, hi := ends(rg.Min, 0), ends(rg.Max, 10)
+		x := lo + (hi-lo)*math.Pow(r.Float64(), 3)
+		switch r.IntN(8) {
+		case 0:
+			x = lo
+		case 1:
+			x = hi
+		case 2:
+			x = lo + (hi-lo)*1e-9
+		case 3:
+			x = hi * 1.01
+		}
+		u := k.Shown(unit.US)
+		return unitText(strconv.FormatFloat(u.FromSI(x), 'g', 6, 64), u.Name)
+	}
+	var texts []string
+	switch f.Shape {
+	case calc.Choice:
+		for _, o := range f.Options {
+			texts = append(texts, o.ID)
+		}
+		return texts
+	case calc.Single:
+		for range 4 {
+			texts = append(texts, number(f.Kind, f.Range))
+		}
+	default:
+		for _, n := range []int{1, 2, 3, 12} {
+			var items []string
+			for range n {
+				item := number(f.Kind, f.Range)
+				if f.Shape == calc.Pairs {
+					item += " : " + number(f.With, f.RangeTo)
+				}
+				items = append(items, item)
+			}
+			texts = append(texts, strings.Join(items, "; "))
+		}
+	}
+	return append(texts, "", f.Example)
+}
+
+func unitText(number, name string) string { return strings.TrimSpace(number + " " + name) }
+
+// near scatters a typed number about the example, so that answers of every
+// branch come up.
+func near(f *calc.Field, r *rand.Rand) string {
+	u := f.Kind.Shown(unit.US)
+	v, err := unit.Parse(f.Example, f.Kind, u, unit.US)
+	if f.Shape != calc.Single || err != nil {
+		return f.Example
+	}
+	spread := []float64{0.002, 0.02, 0.1, 1}[r.IntN(4)]
+	return unitText(strconv.FormatFloat(v.Unit.FromSI(v.SI)*(1+spread*(2*r.Float64()-1)), 'f', 3, 64), v.Unit.Name)
+}
+
+// Whatever stands in the fields, there is a sound answer or a problem that names
+// its field, and every branch of the verdict comes up.
+func TestEveryBranchIsSound(t *testing.T) {
+	every(t, func(t *testing.T, w *calc.Worksheet) {
+		r := rand.New(rand.NewPCG(1, 2))
+		said := map[string]bool{}
+		patterns := map[string]*regexp.Regexp{}
+		for _, v := range w.Verdicts {
+			patterns[v.Key] = pattern(v.Sentence)
+		}
+		note := func(a *calc.Answer) {
+			for key, p := range patterns {
+				if !said[key] && a.OK() && p.MatchString(a.Verdict.Sentence) {
+					said[key] = true
+				}
+			}
+		}
+		try := func(entries calc.Entries) {
+			sys := unit.System(r.IntN(2))
+			a := All.Evaluate(w.ID, entries, sys)
+			sound(t, w, entries, a)
+			note(a)
+		}
+		for i := range w.Fields {
+			f := &w.Fields[i]
+			for _, text := range candidates(f, r) {
+				try(calc.Entries{f.ID: {Text: text, Own: true}})
+			}
+		}
+		for range 1500 {
+			entries := calc.Entries{}
+			for i := range w.Fields {
+				f := &w.Fields[i]
+				texts := candidates(f, r)
+				text := texts[r.IntN(len(texts))]
+				if r.IntN(3) > 0 {
+					text = near(f, r)
+				}
+				entries[f.ID] = calc.Entry{Text: text, Own: r.IntN(12) > 0}
+			}
+			try(entries)
+		}
+		for _, entries := range branches(w.ID) {
+			try(entries)
+		}
+		for key := range patterns {
+			if !said[key] && key != safeguard {
+				t.Errorf("nothing brings up the branch %q", key)
+			}
+		}
+	})
+}
+
+// safeguard is the shim branch for numbers that no other branch fits. None are
+// known; it stands so that the last resort is "add nothing".
+const safeguard = "small-now"
+
+// pattern matches a sentence with anything in its braces, after any prefix.
+func pattern(sentence string) *regexp.Regexp {
+	var b strings.Builder
+	b.WriteString("(?i)")
+	for {
+		before, rest, ok := strings.Cut(sentence, "{")
+		b.WriteString(regexp.QuoteMeta(before))
+		if !ok {
+			return regexp.MustCompile(b.String())
+		}
+		b.WriteString(".*")
+		_, sentence, _ = strings.Cut(rest, "}")
+	}
+}
+
+// branches are entries for branches that chance does not find.
+func branches(worksheet string) []calc.Entries {
+	own := func(pairs ...string) calc.Entries {
+		e := calc.Entries{}
+		for i := 0; i < len(pairs); i += 2 {
+			e[pairs[i]] = calc.Entry{Text: pairs[i+1], Own: true}
+		}
+		return e
+	}
+	var list []calc.Entries
+	switch worksheet {
+	case "reading":
+		list = append(list, own("readings", "2830 psi; 2830 psi; 2830 psi"))
+	case "before-after":
+		list = append(list, own("before", "2700 psi", "after", "2450 psi", "claimed", "-10 %"), own("claimed", "13.23 %", "gauge_err", "0 psi", "step", "0 psi"))
+	case "shim":
+		for _, b := range shimBranches {
+			list = append(list, mine(strings.Split(b.changes, "|")...))
+		}
+	}
+	return list
+}
+
+// Rubbish in any field is a complaint, never a panic.
+func TestRubbish(t *testing.T) {
+	rubbish := []string{"abc", "{lo}", "1e400", "NaN", "-1", "0", "<b>1</b>", ";;;:", "1:2:3", "1 : ; : 2", "2,600 lb", "1,234.5.6",
+		"\u202e2600", strings.Repeat("9", 5000), strings.Repeat("1;", 9000), "½", "−0", "\x00"}
+	every(t, func(t *testing.T, w *calc.Worksheet) {
+		for _, f := range w.Fields {
+			for _, text := range rubbish {
+				entries := calc.Entries{f.ID: {Text: text, Own: true}}
+				for _, sys := range []unit.System{unit.US, unit.Metric} {
+					a := All.Evaluate(w.ID, entries, sys)
+					for _, p := range a.Problems {
+						if p.Message == "" {
+							t.Errorf("%s=%q: a problem that says nothing", f.ID, text)
+						}
+					}
+					All.Convert(w.ID, entries, sys, 1-sys)
+				}
+			}
+		}
+	})
+}
+
+// A link gives the same figures in either system of units, and so does the same
+// number typed in either.
+func TestLinksAndUnits(t *testing.T) {
+	every(t, func(t *testing.T, w *calc.Worksheet) {
+		r := rand.New(rand.NewPCG(3, 4))
+		for range 200 {
+			entries := calc.Entries{}
+			for i := range w.Fields {
+				entries[w.Fields[i].ID] = calc.Entry{Text: near(&w.Fields[i], r), Own: r.IntN(5) > 0}
+			}
+			us := All.Evaluate(w.ID, entries, unit.US)
+			if !us.OK() {
+				continue
+			}
+			again := calc.FromLink(us.Link)
+			metric := calc.Entries{}
+			for _, s := range All.Convert(w.ID, entries, unit.US, unit.Metric) {
+				e := entries[s.ID]
+				if s.Canonical != "" {
+					e.Text = s.Canonical
+				}
+				metric[s.ID] = e
+			}
+			for what, a := range map[string]*calc.Answer{
+				"the link":            All.Evaluate(w.ID, again, unit.US),
+				"the link, in metric": All.Evaluate(w.ID, again, unit.Metric),
+				"the switch":          All.Evaluate(w.ID, metric, unit.Metric),
+			} {
+				same(t, what, us, a)
+			}
+			if len(us.Examples) != len(All.Evaluate(w.ID, again, unit.US).Examples) {
+				t.Errorf("the link loses the example's mark: %v", us.Link)
+			}
+		}
+	})
+}
+
+// same compares two answers by their SI values.
+func same(t *testing.T, what string, want, got *calc.Answer) {
+	t.Helper()
+	if len(want.Figures) != len(got.Figures) {
+		t.Errorf("%s: %d figures, want %d (%v)", what, len(got.Figures), len(want.Figures), got.Problems)
+		return
+	}
+	for i, f := range want.Figures {
+		g := got.Figures[i]
+		x, err1 := strconv.ParseFloat(f.Value, 64)
+		y, err2 := strconv.ParseFloat(g.Value, 64)
+		if err1 != nil || err2 != nil {
+			if f.Value != g.Value {
+				t.Errorf("%s: %s is %q, want %q", what, f.ID, g.Value, f.Value)
+			}
+		} else if math.Abs(x-y) > 1e-9*math.Max(math.Abs(x), 1e-6) {
+			t.Errorf("%s: %s is %v, want %v", what, f.ID, y, x)
+		}
+	}
+}
+
+// What travels to another worksheet can be read there and keeps its mark.
+func TestWaysOn(t *testing.T) {
+	every(t, func(t *testing.T, w *calc.Worksheet) {
+		a := All.Evaluate(w.ID, nil, unit.US)
+		if len(a.Next) == 0 {
+			t.Error("no way on")
+		}
+		for _, n := range a.Next {
+			b := All.Evaluate(n.ID, calc.FromLink(n.Link), unit.Metric)
+			if !b.OK() || len(b.Notices) > 0 && strings.Contains(b.Notices[0], "does not know") {
+				t.Errorf("%s: %v %v", n.ID, b.Problems, b.Notices)
+			}
+			for _, f := range b.Fields {
+				if declared := All.Lookup(n.ID); !f.Example && f.Bears && f.Canonical != "" && !usual(declared, f.ID) {
+					t.Errorf("%s: %s came from the example and lost its mark", n.ID, f.ID)
+				}
+			}
+		}
+	})
+}
+
+func usual(w *calc.Worksheet, id string) bool {
+	for _, f := range w.Fields {
+		if f.ID == id {
+			return f.Usual
+		}
+	}
+	return false
+}
+
+// The golden answers show what a change of code or words does to each page. The
+// same text must come out natively and as WebAssembly.
+func TestAnswers(t *testing.T) {
+	var b strings.Builder
+	for _, w := range All {
+		for _, sys := range []unit.System{unit.US, unit.Metric} {
+			a := All.Checked(w.ID, nil, sys)
+			fmt.Fprintf(&b, "== %s, %s\n%s\n%s\n", w.ID, []string{"US", "metric"}[sys], a.Verdict.Head, a.Verdict.Sentence)
+			for _, l := range a.Lines {
+				fmt.Fprintln(&b, "-", l)
+			}
+			for _, f := range a.Figures {
+				fmt.Fprintf(&b, "%s = %s\n", f.ID, f.Text)
+			}
+			for _, s := range a.Working {
+				fmt.Fprintf(&b, "%s | %s | %s\n", s.Formula, s.Numbers, s.Source)
+			}
+			fmt.Fprintln(&b, a.Check)
+		}
+	}
+	const file = "testdata/answers.txt"
+	if *update {
+		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, lines := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
+	for i := range max(len(got), len(lines)) {
+		if i >= len(got) || i >= len(lines) || got[i] != lines[i] {
+			t.Fatalf("%s:%d: differs; look, then run with -update\ngot  %q\nwant %q", file, i+1, at(got, i), at(lines, i))
+		}
+	}
+}
+
+func at(lines []string, i int) string {
+	if i < len(lines) {
+		return lines[i]
+	}
+	return ""
+}
