@@ -84,24 +84,14 @@ func (g *Figure) number(si, half float64, against []float64, sys unit.System) st
 	if g.Round == Chance {
 		return chance(x, against, u, sys)
 	}
-	places := 0
-	switch g.Round {
-	case Two:
-		places = unit.PlaceSig(x, 2)
-	case ByDoubt:
-		if half > 0 && !math.IsInf(half, 0) {
-			places = unit.PlaceTwo(math.Abs(u.FromSI(half) - u.FromSI(0)))
-			break
-		}
-		fallthrough
-	default:
-		places = unit.PlaceSig(x, 4)
+	write := func(places int) string { return unit.Decimals(x, clear(x, places, against, u), sys) }
+	switch {
+	case g.Round == Two:
+		return write(unit.PlaceSig(x, 2))
+	case g.Round == ByDoubt && half > 0 && !math.IsInf(half, 0):
+		return write(unit.PlaceTwo(math.Abs(u.FromSI(half) - u.FromSI(0))))
 	}
-	s := unit.Decimals(x, clear(x, places, against, u), sys)
-	if g.Round == Four {
-		s = trimmed(s, g.Kind.Least(u))
-	}
-	return s
+	return trimmed(write(unit.PlaceSig(x, 4)), g.Kind.Least(u))
 }
 
 // trimmed is a decimal without the zeros at its end, but for so many decimals.
