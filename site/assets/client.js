@@ -16,6 +16,7 @@ export class Client {
   #worker = /** @type {Worker | null} */ (null);
   #ready = false;
   #asked = /** @type {Question | null} */ (null); // sent, not yet answered
+  #checking = /** @type {Question | null} */ (null); // answered, its simulation still runs
   #waiting = /** @type {Question | null} */ (null); // the newest, not yet sent
   #timer = 0;
   #deaths = 0;
@@ -70,7 +71,7 @@ export class Client {
   #send() {
     if (!this.#worker || !this.#ready || this.#asked || !this.#waiting) return;
     this.#asked = this.#waiting;
-    this.#waiting = null;
+    this.#waiting = this.#checking = null;
     this.#worker.postMessage(this.#asked);
     this.#clock(HANG, "again");
   }
@@ -83,20 +84,26 @@ export class Client {
         clearTimeout(this.#timer);
         break;
       case "error":
-        this.#fail("load");
+        this.#fail(this.#ready ? "again" : "load");
         return;
       case "failed":
         this.#fail("again");
         return;
       default:
-        if (this.#asked && message.seq === this.#asked.seq) {
-          this.#asked = null;
-          this.#deaths = 0;
-          clearTimeout(this.#timer);
-        }
+        this.#answered(message);
         this.onMessage(message);
     }
     this.#send();
+  }
+
+  /** @param {any} message */
+  #answered(message) {
+    const question = this.#asked ?? this.#checking;
+    if (message.seq !== question?.seq) return;
+    if (this.#asked) clearTimeout(this.#timer);
+    this.#asked = null;
+    this.#checking = message.check === "running" ? question : null;
+    if (!this.#checking) this.#deaths = 0;
   }
 
   /** @param {number} ms @param {Trouble} trouble */
@@ -111,12 +118,13 @@ export class Client {
     if (this.#worker) this.#worker.terminate();
     this.#worker = null;
     this.#ready = false;
-    const lost = this.#asked;
-    this.#asked = null;
+    const lost = this.#asked ?? this.#checking;
+    this.#asked = this.#checking = null;
     if (trouble === "load") {
       this.onTrouble("load");
       return;
     }
+    if (!lost && !this.#waiting) return; // nothing is lost; the next question starts another
     const same = JSON.stringify(lost && lost.fields);
     this.#deaths = same === this.#deadly ? this.#deaths + 1 : 1;
     this.#deadly = same;

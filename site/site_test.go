@@ -1,0 +1,89 @@
+package site
+
+import (
+	"html"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"plainlift/calc"
+	"plainlift/calc/chart"
+	"plainlift/calc/unit"
+)
+
+// tiny is a book of one worksheet, with everything in it that could be taken for
+// markup.
+var tiny = calc.Book{{
+	ID: "tiny", Title: "Is <this> & that?", Menu: "<tiny>",
+	Fields: []calc.Field{
+		{ID: "p", Label: "A <b>", Noun: "a", Hint: "so & so", Kind: unit.Pressure, Example: "100 psi"},
+		{ID: "many", Label: "Many", Noun: "many", Hint: "x", Shape: calc.Pairs, Kind: unit.Thickness, With: unit.Count, Row: "One", RowTo: "Two", Example: "0.010 in : 2", More: true},
+	},
+	Figures:  []calc.Figure{{ID: "twice", Label: "Twice <x>", Kind: unit.Pressure}, {ID: "late", Label: "Late", Place: calc.More}},
+	Verdicts: []calc.Verdict{{Key: "ok", Head: "<head>", Sentence: "It is {twice}."}},
+	Compute: func(in *calc.In, out *calc.Out) {
+		out.Set("twice", 2*in.SI("p"))
+		out.None("late", "<not yet>")
+		out.Verdict("ok")
+		out.Picture(&chart.Chart{ID: "picture", Title: "<svg>"})
+	},
+}}
+
+func TestWorksheetPage(t *testing.T) {
+	files, err := Render(fstest.MapFS{
+		"index.md": {Data: []byte("---\ntitle: Home\ndescription: d\n---\n\nText.\n")},
+		"tiny.md":  {Data: []byte("---\nworksheet: tiny\ndescription: what & why\n---\n\n## More\n\n{tiny.twice}\n")},
+	}, tiny)
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := string(files["tiny/index.html"])
+	for _, want := range []string{
+		`<title>Is &lt;this&gt; &amp; that? · Plainlift</title>`,
+		`<output id="fig-twice" aria-live="off"><data value="1.37895145863`,
+		`>200 psi</data>`,
+		`<data value="">&lt;not yet&gt;</data>`,
+		`With the example&#39;s numbers: it is 200 psi.`,
+		`<input id="p" name="p" type="text" inputmode="decimal"`,
+		`value="0.010 in : 2"`,
+		`aria-describedby="hint-p error-p note-p"`,
+		`href="../assets/style.css"`,
+		`<option selected>psi</option>`,
+		`&lt;head&gt;`,
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page lacks %s", want)
+		}
+	}
+	for _, never := range []string{"<this>", "<head>\"", "A <b>", "<not yet>", "<x>", "<tiny>"} {
+		if strings.Contains(page, never) {
+			t.Errorf("the page has the markup %s", never)
+		}
+	}
+	if home := string(files["index.html"]); !strings.Contains(home, `href="assets/style.css"`) || !strings.Contains(home, html.EscapeString("<tiny>")) {
+		t.Error("the home page's links are not relative to it, or its menu is not complete")
+	}
+	for _, name := range []string{"assets/style.css", "assets/page.js", "assets/worker.js"} {
+		if len(files[name]) == 0 {
+			t.Errorf("%s is not written", name)
+		}
+	}
+}
+
+func TestContentErrors(t *testing.T) {
+	page := func(front string) *fstest.MapFile { return &fstest.MapFile{Data: []byte("---\n" + front + "\n---\n\nx\n")} }
+	tests := []struct {
+		name    string
+		content fstest.MapFS
+		says    string
+	}{
+		{"a worksheet without a page", fstest.MapFS{"index.md": page("title: Home\ndescription: d")}, `no page names the worksheet "tiny"`},
+		{"an unknown worksheet", fstest.MapFS{"index.md": page("worksheet: other\ndescription: d"), "tiny.md": page("worksheet: tiny\ndescription: d")}, `"other"`},
+		{"a page without a title", fstest.MapFS{"index.md": page("description: d"), "tiny.md": page("worksheet: tiny\ndescription: d")}, "title"},
+	}
+	for _, test := range tests {
+		if _, err := Render(test.content, tiny); err == nil || !strings.Contains(err.Error(), test.says) || !strings.HasPrefix(err.Error(), "content") {
+			t.Errorf("%s: %v", test.name, err)
+		}
+	}
+}
