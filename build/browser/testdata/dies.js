@@ -1,0 +1,15 @@
+// A worker that is the site's own until a question's fields hold "2,599". What
+// happens then is filled in; a question that it names deadly is answered, but
+// fails at the end of its simulation.
+let deadly = -1;
+const post = self.postMessage.bind(self);
+
+addEventListener("message", (e) => {
+  if (!JSON.stringify(e.data.fields ?? "").includes("2,599")) return;
+  HOW;
+});
+self.postMessage = (m) => {
+  if (m.seq !== deadly || m.check !== "done") post(m);
+  else post({ type: "failed", seq: m.seq, message: "index out of range" });
+};
+importScripts("worker.js?real");
