@@ -38,10 +38,10 @@ func state(states []FieldState, id string) FieldState {
 func TestConvert(t *testing.T) {
 	e := own("p", "2,610", "pairs", "0.010 in : 2,655 psi; 0.020 in : 2,701", "limit", "", "list", "2600; x", "how", "share", "share", "??")
 	states := book.Convert("trial", e, unit.US, unit.Metric)
-	if s := state(states, "p"); s.Number != "179.953" || s.Unit != "bar" || s.Canonical != "2610 psi" {
+	if s := state(states, "p"); s.Number != "180" || s.Unit != "bar" || s.Canonical != "2610 psi" {
 		t.Errorf("p: %+v", s)
 	}
-	if s := state(states, "pairs"); len(s.Rows) != 2 || s.Rows[1] != (RowState{"0.508", "mm", "186.227", "bar"}) {
+	if s := state(states, "pairs"); len(s.Rows) != 2 || s.Rows[1] != (RowState{"0.508", "mm", "186.2", "bar"}) {
 		t.Errorf("pairs: %+v", s.Rows)
 	}
 	if s := state(states, "temp"); s.Number != "20" || s.Unit != "°C" {

@@ -213,11 +213,9 @@ func (b Book) Convert(id string, entries Entries, from, to unit.System) []FieldS
 		if f.Shape != Choice && v.set && !v.bad {
 			s.Canonical = f.canonical(v)
 			for i, x := range v.a {
-				ua := f.Kind.Shown(to)
-				row := RowState{A: grouped(ua.Edit(x.SI), f.Kind.Least(ua), to), UnitA: ua.Name}
+				row := RowState{A: entryNumber(x, f.Kind, to), UnitA: f.Kind.Shown(to).Name}
 				if f.Shape == Pairs {
-					ub := f.With.Shown(to)
-					row.B, row.UnitB = grouped(ub.Edit(v.b[i].SI), f.With.Least(ub), to), ub.Name
+					row.B, row.UnitB = entryNumber(v.b[i], f.With, to), f.With.Shown(to).Name
 				}
 				s.Rows = append(s.Rows, row)
 			}
