@@ -14,39 +14,58 @@ import (
 
 func main() {
 	global := safejs.Global()
-	post := func(m map[string]any) {
-		if _, err := global.Call("postMessage", m); err != nil {
-			panic(err)
-		}
-	}
+	post := func(m map[string]any) { must(global.Call("postMessage", m)) }
 	start := time.Now()
 	now := func() float64 { return time.Since(start).Seconds() * 1000 }
 	d := &desk{book: worksheets.All, now: now, post: post}
-	// A simulation waits here until a message wants one. One is enough: there is
-	// only ever the newest.
-	wake := make(chan struct{}, 1)
-	receive, err := safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
+	wake := inTurns(d.slice)
+	receive := must(safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
 		d.take(received(args[0]))
-		select {
-		case wake <- struct{}{}:
-		default:
-		}
+		wake()
 		return nil
-	})
-	if err != nil {
-		panic(err)
-	}
+	}))
 	if err := global.Set("onmessage", receive); err != nil {
 		panic(err)
 	}
 	post(map[string]any{"type": "ready"})
-	for range wake {
-		for d.slice() {
-			// Hands the thread back, so that a message that has arrived is taken
-			// before the next slice.
-			time.Sleep(time.Nanosecond)
+	select {}
+}
+
+// inTurns returns a function that has slice called until it reports that there
+// is no more. Between two calls the thread takes whatever message has arrived:
+// each call is itself a message, through a channel to this very thread. (A sleep
+// would not do: a short one may be over before the thread is handed back, and a
+// browser makes a long one of it.)
+func inTurns(slice func() (more bool)) (wake func()) {
+	channel := must(must(safejs.Global().Get("MessageChannel")).New())
+	in, out := must(channel.Get("port1")), must(channel.Get("port2"))
+	waiting := false
+	wake = func() {
+		if !waiting {
+			waiting = true
+			must(out.Call("postMessage", nil))
 		}
 	}
+	turn := must(safejs.FuncOf(func(safejs.Value, []safejs.Value) any {
+		waiting = false
+		if slice() {
+			wake()
+		}
+		return nil
+	}))
+	if err := in.Set("onmessage", turn); err != nil {
+		panic(err)
+	}
+	return wake
+}
+
+// must is for what cannot fail in a worker; if it does, the worker ends and the
+// page starts another.
+func must[T any](v T, err error) T {
+	if err != nil {
+		panic(err)
+	}
+	return v
 }
 
 // received copies a message out of JavaScript.

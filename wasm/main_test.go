@@ -55,6 +55,30 @@ func TestAnswerInJavaScript(t *testing.T) {
 	}
 }
 
+// Between two slices the thread is back with JavaScript, however short the slices
+// are: only then can a message be taken. A microtask runs as soon as it is.
+func TestThreadBackBetweenSlices(t *testing.T) {
+	back := 0
+	count := must(safejs.FuncOf(func(safejs.Value, []safejs.Value) any {
+		back++
+		return nil
+	}))
+	const turns = 20
+	seen := make(chan int, turns)
+	wake := inTurns(func() bool {
+		seen <- back
+		must(safejs.Global().Call("queueMicrotask", count))
+		return len(seen) < turns
+	})
+	wake()
+	wake() // while it runs does nothing
+	for i := range turns {
+		if n := <-seen; n != i {
+			t.Errorf("before slice %d the thread was back %d times", i, n)
+		}
+	}
+}
+
 // The cost of handing an answer of the usual size to JavaScript: it comes on top
 // of every keystroke.
 func BenchmarkAnswerToJavaScript(b *testing.B) {
