@@ -71,6 +71,7 @@ var valves = []Check{
 	{What: "Its standard uncertainty", Source: normalEquations, Status: Computed, Unit: "psi per 0.010 in", Printed: "2.67261241912", Got: func() float64 { return readings().RateU * 10 * thou / psi }},
 	{What: "Shim readings: pressure with none added", Source: normalEquations, Status: Computed, Unit: "psi", Printed: "2610.26190476", Got: func() float64 { return readings().Datum / psi }},
 	{What: "Its standard uncertainty", Source: normalEquations, Status: Computed, Unit: "psi", Printed: "6.3620901028", Got: func() float64 { return readings().DatumU / psi }},
+	{What: "Covariance of pressure and rate", Source: normalEquations, Status: Computed, Unit: "psi² per 0.010 in", Printed: "-7.14285714286", Got: func() float64 { return readings().Cov * 10 * thou / square(psi) }},
 	{What: "Shim readings: pressure with 0.025 in", Source: normalEquations, Status: Computed, Unit: "psi", Printed: "2722.94047619", Got: func() float64 { m, _ := readings().At(25 * thou); return m / psi }},
 	{What: "Its standard uncertainty", Source: normalEquations, Status: Computed, Unit: "psi", Printed: "7.02885210435", Got: func() float64 { _, s := readings().At(25 * thou); return s / psi }},
 	{What: "Shim readings: thickness for 2,735 psi", Source: normalEquations, Status: Computed, Unit: "in", Printed: "0.027675647121", Got: func() float64 { return readings().Thickness(2735*psi) / inch }},
