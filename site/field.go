@@ -2,6 +2,7 @@ package site
 
 import (
 	"strconv"
+	"strings"
 
 	"plainlift/calc"
 	"plainlift/calc/unit"
@@ -17,7 +18,27 @@ type field struct {
 }
 
 func newField(f *calc.Field, s *calc.FieldState) field {
-	return field{Field: *f, FieldState: *s, ID: f.ID, Empty: f.Empty, Whole: f.Example}
+	return field{Field: *f, FieldState: *s, ID: f.ID, Empty: f.Empty, Whole: whole(s.Rows)}
+}
+
+// whole is all rows as one text; numbers without a unit are in the first row's,
+// which is what the choosers say.
+func whole(rows []calc.RowState) string {
+	one := func(number, unit, column string) string {
+		if unit == column {
+			return number
+		}
+		return number + " " + unit
+	}
+	var texts []string
+	for _, r := range rows {
+		text := one(r.A, r.UnitA, rows[0].UnitA)
+		if r.B != "" {
+			text += " : " + one(r.B, r.UnitB, rows[0].UnitB)
+		}
+		texts = append(texts, text)
+	}
+	return strings.Join(texts, "; ")
 }
 
 // Example reports whether what stands in the field is the example's.

@@ -4,7 +4,6 @@ package browser
 
 import (
 	"encoding/json"
-	"strings"
 
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
@@ -83,10 +82,11 @@ func (p *page) press(keys ...string) {
 	}
 }
 
-// text is the text of an element as a reader sees it, white space as one space.
+// text is the text of an element as a reader sees it: spaces and line ends as
+// one space, while a thin space inside a number stays.
 func (p *page) text(selector string) string {
 	p.Helper()
-	return strings.Join(strings.Fields(js[string](p, `document.querySelector(%s)?.textContent ?? ""`, quoted(selector))), " ")
+	return js[string](p, `(document.querySelector(%s)?.textContent ?? "").replace(/[ \t\r\n]+/g, " ").trim()`, quoted(selector))
 }
 
 // value is what stands in an input or select.
