@@ -45,7 +45,7 @@ func TestWorksheetPage(t *testing.T) {
 		`<data value="">&lt;not yet&gt;</data>`,
 		`With the example&#39;s numbers: it is 200 psi.`,
 		`<input id="p" name="p" type="text" inputmode="decimal"`,
-		`value="0.010 in : 2"`,
+		`value="0.010 : 2"`,
 		`aria-describedby="hint-p error-p note-p"`,
 		`href="../assets/style.css"`,
 		`<option selected>psi</option>`,
@@ -71,7 +71,9 @@ func TestWorksheetPage(t *testing.T) {
 }
 
 func TestContentErrors(t *testing.T) {
-	page := func(front string) *fstest.MapFile { return &fstest.MapFile{Data: []byte("---\n" + front + "\n---\n\nx\n")} }
+	page := func(front string) *fstest.MapFile {
+		return &fstest.MapFile{Data: []byte("---\n" + front + "\n---\n\nx\n")}
+	}
 	tests := []struct {
 		name    string
 		content fstest.MapFS
