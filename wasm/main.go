@@ -12,16 +12,30 @@ import (
 	"plainlift/calc/worksheets"
 )
 
+// rest is how long nobody must have typed before a simulation begins, in ms. Its
+// slices and its last sort then wait for a pause between keystrokes instead of
+// the keystrokes for them.
+const rest = 250
+
 func main() {
 	global := safejs.Global()
 	post := func(m map[string]any) { must(global.Call("postMessage", m)) }
 	start := time.Now()
 	now := func() float64 { return time.Since(start).Seconds() * 1000 }
 	d := &desk{book: worksheets.All, now: now, post: post}
-	wake := inTurns(d.slice)
+	resting := false
+	wake := inTurns(func() bool { return !resting && d.slice() })
+	begin := must(safejs.FuncOf(func(safejs.Value, []safejs.Value) any {
+		resting = false
+		wake()
+		return nil
+	}))
+	var timer any
 	receive := must(safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
 		d.take(received(args[0]))
-		wake()
+		resting = true
+		must(global.Call("clearTimeout", timer))
+		timer = must(global.Call("setTimeout", begin, rest))
 		return nil
 	}))
 	if err := global.Set("onmessage", receive); err != nil {
