@@ -29,7 +29,7 @@ func sameValue(got, want string) bool {
 	if err1 != nil || err2 != nil {
 		return got == want
 	}
-	return math.Abs(g-w) <= 1e-9*math.Max(math.Abs(w), 1e-6)
+	return g == w || math.Abs(g-w) <= 1e-9*math.Max(math.Abs(w), 1e-6)
 }
 
 // matches compares everything that the page shows of an answer with what this

@@ -1,0 +1,172 @@
+//go:build browser
+
+package browser
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"plainlift/calc"
+	"plainlift/calc/unit"
+	"plainlift/calc/worksheets"
+)
+
+// own is one entry of the reader's.
+func own(pairs ...string) calc.Entries {
+	entries := calc.Entries{}
+	for i := 0; i < len(pairs); i += 2 {
+		entries[pairs[i]] = calc.Entry{Text: pairs[i+1], Own: true}
+	}
+	return entries
+}
+
+// back goes back in the tab's history, or forward.
+func (p *page) back()    { p.Helper(); js[bool](p, `history.back() ?? true`) }
+func (p *page) forward() { p.Helper(); js[bool](p, `history.forward() ?? true`) }
+
+// What is typed stands in the address, in one entry of the history, and comes
+// back when the page is loaded again.
+func TestAddressHoldsWhatIsTyped(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone, "")
+	entries := js[int](p, `history.length`)
+	for _, text := range []string{"2,6", "2,65", "2,655"} {
+		p.enter("reading", text)
+	}
+	p.enter("lift", "640 kg")
+	want := worksheets.All.Evaluate("short", own("reading", "2,655", "lift", "640 kg"), unit.US)
+	p.addressed(want.Link)
+	if n := js[int](p, `history.length`); n != entries {
+		t.Errorf("typing made %d new entries of the history", n-entries)
+	}
+	p.do(chromedp.Reload())
+	p.settle()
+	p.matches(want)
+	if p.value("#reading") != "2,655" || p.value("#lift") != "640" || p.value("#unit-lift") != "kg" {
+		t.Errorf("not as it was typed\n%s", p.state())
+	}
+}
+
+// Following a link to another worksheet and coming back leaves everything as it
+// was, also when it is followed right after the last key.
+func TestThereAndBack(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone, "")
+	p.enter("reading", "2,655")
+	want := worksheets.All.Evaluate("short", own("reading", "2,655"), unit.US)
+	for i, next := range want.Next {
+		p.click("#next > li:nth-of-type(" + string(rune('1'+i)) + ") a")
+		p.until(`document.querySelector("[data-worksheet]")?.dataset.worksheet === %s && document.readyState === "complete"`, quoted(next.ID))
+		p.checked()
+		p.matches(worksheets.All.Checked(next.ID, calc.FromLink(next.Link), unit.US))
+		p.back()
+		p.until(`document.querySelector("[data-worksheet]")?.dataset.worksheet === "short" && document.readyState === "complete"`)
+		p.settle()
+		p.matches(want)
+		if got := p.value("#reading"); got != "2,655" {
+			t.Errorf("after %s the reading is %q", next.ID, got)
+		}
+	}
+}
+
+// A new fragment is a new answer, in the same page and through back and forward,
+// however hastily.
+func TestFragmentChanges(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone, "#reading=2500+psi")
+	p.settle()
+	first := worksheets.All.Evaluate("short", own("reading", "2500 psi"), unit.US)
+	second := worksheets.All.Evaluate("short", own("reading", "2550 psi", "lift", "700 kg"), unit.US)
+	p.matches(first)
+	p.addressed(first.Link)
+	js[bool](p, `!!(location.hash = "#reading=2550+psi&lift=700+kg")`)
+	p.until(`document.getElementById("head").textContent === %s && location.hash.includes("v=1")`, quoted(second.Verdict.Head))
+	p.settle()
+	p.matches(second)
+	p.addressed(second.Link)
+	shows := func(a *calc.Answer) {
+		p.Helper()
+		p.until(`document.getElementById("sentence").textContent === %s`, quoted(a.Verdict.Sentence))
+		p.settle()
+		p.matches(a)
+		p.addressed(a.Link)
+	}
+	p.back()
+	shows(first)
+	p.forward()
+	shows(second)
+	p.back()
+	p.until(`location.hash.includes("reading=2500")`)
+	p.forward()
+	shows(second)
+	p.back()
+	shows(first)
+}
+
+// Back from a link that was opened over the untouched page leads to the
+// untouched page.
+func TestBackToTheExample(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone, "")
+	p.ready()
+	js[bool](p, `!!(location.hash = "#reading=2550+psi")`)
+	p.until(`document.documentElement.dataset.view === "link"`)
+	p.settle()
+	p.matches(worksheets.All.Evaluate("short", own("reading", "2550 psi"), unit.US))
+	p.back()
+	p.until(`document.documentElement.dataset.view === "example" && document.readyState === "complete"`)
+	p.settle()
+	p.matches(worksheets.All.Checked("short", nil, unit.US))
+	p.owns("short", nil)
+}
+
+// Anchors inside the page move the eye; the numbers in the address stay.
+func TestAnchorsKeepTheNumbers(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone, "")
+	p.enter("reading", "2,655")
+	want := worksheets.All.Evaluate("short", own("reading", "2,655"), unit.US)
+	p.addressed(want.Link)
+	hash := js[string](p, `location.hash`)
+	n := js[int](p, `[...document.querySelectorAll("a[href^='#']")].filter((a) => !a.getAttribute("href").includes("=")).map((a) => a.click()).length`)
+	if got := js[string](p, `location.hash`); n == 0 || got != hash {
+		t.Errorf("%d anchors later the address holds %q", n, got)
+	}
+	p.matches(want)
+	// An anchor that somebody adds is no link.
+	js[bool](p, `!!(location.hash = "#main")`)
+	p.enter("reading", "2,650")
+	p.matches(worksheets.All.Evaluate("short", own("reading", "2,650"), unit.US))
+}
+
+// What happens to links in forums, and to keys that nobody knows.
+func TestLinksAsTheyArrive(t *testing.T) {
+	t.Parallel()
+	p := tab(t, phone)
+	whole := fragment(worksheets.All.Evaluate("short", own("reading", "2,655"), unit.US).Link)
+	for _, arrives := range []string{whole, whole + ".", whole + ")", whole + ").", whole + "…", whole + `"`, whole + "*", whole + ">", strings.TrimSuffix(whole, "1"), strings.TrimSuffix(whole, "&end=1")} {
+		p.visit("safety/")
+		p.visit("#" + arrives)
+		p.settle()
+		p.matches(worksheets.All.Evaluate("short", own("reading", "2,655"), unit.US))
+		if p.seen("#notices li") {
+			t.Errorf("%s…: %q", arrives[len(arrives)-8:], p.text("#notices"))
+		}
+	}
+	for _, odd := range [][]calc.Pair{
+		{{Key: "reading", Value: "2655 psi"}, {Key: "colour", Value: "red"}},
+		{{Key: "reading", Value: "2655 psi"}, {Key: "reading", Value: "2000 psi"}}, // the first counts
+		{{Key: "reading", Value: "2655 psi"}, {Key: "wheels", Value: ""}, {Key: "Reading", Value: "1 psi"}},
+	} {
+		p.visit("safety/")
+		p.visit("#" + fragment(odd))
+		p.settle()
+		want := worksheets.All.Evaluate("short", calc.FromLink(odd), unit.US)
+		p.matches(want)
+		if p.seen("#notices li") != (len(want.Notices) > 0) {
+			t.Errorf("%v: notices %q", odd, p.text("#notices"))
+		}
+	}
+}
