@@ -13,8 +13,8 @@ func (b Book) onward(o *Out) {
 		var example []string
 		for i := range to.Fields {
 			f := &to.Fields[i]
-			text, own := o.carried(f)
-			if text == "" {
+			text, own, known := o.carried(f)
+			if !known {
 				continue
 			}
 			pairs = append(pairs, Pair{f.ID, text})
@@ -27,20 +27,23 @@ func (b Book) onward(o *Out) {
 }
 
 // carried returns what this answer knows of a field's quantity, as link text,
-// and whether it is the reader's own; "" when it knows nothing. A field that
-// bears on the answer only under some choice is not carried: what it means hangs
-// on that choice. A list takes one number as its first row, a choice takes words
-// that are one of its options.
-func (o *Out) carried(to *Field) (text string, own bool) {
+// and whether it is the reader's own. A field that bears on the answer only under
+// some choice is not carried: what it means hangs on that choice. One that the
+// reader emptied stays empty where it may. A list takes one number as its first
+// row, a choice takes words that are one of its options.
+func (o *Out) carried(to *Field) (text string, own, known bool) {
 	if to.Quantity == "" || to.Shape == Pairs {
-		return "", false
+		return "", false, false
 	}
 	for i := range o.w.Fields {
 		f := &o.w.Fields[i]
 		v := o.in.get(f.ID)
 		number := f.Shape == Single && to.Shape != Choice
-		if f.Quantity == to.Quantity && number && f.Only == nil && v.set && v.bears {
-			return f.canonical(v), v.own
+		if f.Quantity != to.Quantity || !number || f.Only != nil || !v.bears {
+			continue
+		}
+		if v.set || v.own && to.Empty != "" {
+			return f.canonical(v), v.own, true
 		}
 	}
 	for i := range o.w.Figures {
@@ -49,13 +52,13 @@ func (o *Out) carried(to *Field) (text string, own bool) {
 		switch {
 		case g.Quantity != to.Quantity:
 		case to.Shape == Choice && to.option(f.value) != nil:
-			return f.value, o.own(g)
+			return f.value, o.own(g), true
 		case to.Shape != Choice && !f.words:
 			u := to.Kind.Shown(o.in.sys)
-			return withUnit(u.Edit(f.si), u.Name), o.own(g)
+			return withUnit(u.Edit(f.si), u.Name), o.own(g), true
 		}
 	}
-	return "", false
+	return "", false, false
 }
 
 // own reports whether all that a figure comes from is the reader's.

@@ -115,6 +115,32 @@ func TestCarried(t *testing.T) {
 	}
 }
 
+// TestCarriedEmpty: what the reader emptied arrives empty where that means
+// something, and not as the other page's example.
+func TestCarriedEmpty(t *testing.T) {
+	limit := Field{ID: "limit", Label: "Limit", Kind: unit.Pressure, Example: "2790 psi", Empty: "not known", Quantity: "limit"}
+	needed := limit
+	needed.ID, needed.Empty = "needed", ""
+	says := []Verdict{{Key: "v", Head: "h", Sentence: "Up to {limit}."}}
+	compute := func(in *In, out *Out) { out.Verdict("v") }
+	b := Book{
+		{ID: "from", Fields: []Field{limit}, Verdicts: says, Next: []Next{{ID: "to"}}, Compute: compute},
+		{ID: "to", Fields: []Field{limit, needed}, Verdicts: says, Compute: compute},
+	}
+	for _, test := range []struct {
+		e    Entries
+		want string
+	}{
+		{own("limit", ""), "v=1&limit=&end=1"},
+		{Entries{"limit": {Text: ""}}, "v=1&end=1"},
+		{own("limit", "5"), "v=1&limit=5 psi&needed=5 psi&end=1"},
+	} {
+		if got := text(b.Evaluate("from", test.e, unit.US).Next[0].Link); got != test.want {
+			t.Errorf("%+v: %s, want %s", test.e, got, test.want)
+		}
+	}
+}
+
 // TestUnused: a field that another wins over is left out of everything.
 func TestUnused(t *testing.T) {
 	w := &Worksheet{ID: "w",

@@ -12,14 +12,19 @@ import (
 
 const lbN = 4.4482216152605 // N, exact
 
+// owned is entries that are the reader's own, from id, text pairs.
+func owned(pairs ...string) calc.Entries {
+	e := calc.Entries{}
+	for i := 0; i < len(pairs); i += 2 {
+		e[pairs[i]] = calc.Entry{Text: pairs[i+1], Own: true}
+	}
+	return e
+}
+
 // ask answers a worksheet with the reader's own texts, given as id, text pairs.
 func ask(t *testing.T, worksheet string, pairs ...string) *calc.Answer {
 	t.Helper()
-	entries := calc.Entries{}
-	for i := 0; i < len(pairs); i += 2 {
-		entries[pairs[i]] = calc.Entry{Text: pairs[i+1], Own: true}
-	}
-	a := All.Checked(worksheet, entries, unit.US)
+	a := All.Checked(worksheet, owned(pairs...), unit.US)
 	if !a.OK() {
 		t.Fatalf("%s %v: %v", worksheet, pairs, a.Problems)
 	}

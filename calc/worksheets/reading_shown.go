@@ -47,7 +47,7 @@ func readingRemarks(in *calc.In, out *calc.Out, t taken) {
 	if inMiddle := (gauge.Grade{Middle: 1}).Limit(1, t.raw/scale) == 1; !inMiddle {
 		out.Note("scale", -1, "The readings stand at {place} of the dial. A gauge is best used in its middle half, and some grades allow more error outside it.")
 	}
-	if math.Abs(in.SI("zero")) > t.grade {
+	if math.Abs(in.SI("zero")) > t.grade*(1+1e-9) {
 		out.Note("zero", -1, "The pointer rests further off zero than ±{a_grade}, all that its class or grade allows. Don't count on that mark: choose “nothing printed”, or take another gauge.")
 	}
 	if t.warmth > t.grade/2 {

@@ -50,8 +50,23 @@ func TestDeclarations(t *testing.T) {
 			kinds[q] = k
 		}
 		choices := map[string][]string{}
+		ends := func(id string, k unit.Kind, r calc.Range) {
+			last := math.Inf(-1)
+			for _, text := range []string{r.Min, r.Max} {
+				if text == "" {
+					continue
+				}
+				v, err := unit.Parse(text, k, unit.Unit{}, unit.US)
+				if err != nil || v.SI <= last || !v.UnitTyped && k.Shown(unit.US).Name != "" {
+					t.Errorf("field %s: %q is no end of a range: %v", id, text, err)
+				}
+				last = v.SI
+			}
+		}
 		for _, f := range w.Fields {
 			name(f.ID)
+			ends(f.ID, f.Kind, f.Range)
+			ends(f.ID, f.With, f.RangeTo)
 			if f.Label == "" || f.Hint == "" || f.Noun == "" {
 				t.Errorf("field %s has no label, hint or noun", f.ID)
 			}
@@ -141,6 +156,23 @@ func sound(t *testing.T, w *calc.Worksheet, entries calc.Entries, a *calc.Answer
 			fail("figure %s says nothing", f.ID)
 		}
 	}
+	declared := map[string]calc.Figure{}
+	for _, g := range w.Figures {
+		declared[g.ID] = g
+	}
+	said := a.Verdict.Head + "\n" + a.Verdict.Sentence + "\n" + strings.Join(a.Lines, "\n")
+	own := "" // words of the branches themselves
+	for _, v := range w.Verdicts {
+		own += v.Sentence
+	}
+	for _, f := range a.Figures {
+		if g := declared[f.ID]; f.Value == "" && g.Round != calc.Words && strings.Contains(said, f.Text) && !strings.Contains(own, f.Text) {
+			fail("a sentence quotes %s, which does not exist: %q", f.ID, said)
+		}
+		for _, limit := range declared[f.ID].Against {
+			keepsClear(t, entries, a, f, limit, declared)
+		}
+	}
 	for _, text := range texts {
 		if strings.ContainsAny(strings.ReplaceAll(text, "paint-order", ""), "{") && !strings.HasPrefix(text, "<svg") || strings.Contains(text, "NaN") || strings.Contains(text, "∞") {
 			fail("a text that was not filled in: %q", text)
@@ -155,6 +187,47 @@ func sound(t *testing.T, w *calc.Worksheet, entries calc.Entries, a *calc.Answer
 	}
 	if len(a.Cautions) == 0 || len(a.Rests) == 0 || len(a.Working) == 0 || a.Picture == "" {
 		fail("an answer without cautions, assumptions, working or picture")
+	}
+}
+
+// keepsClear complains about a shown number that meets or crosses a limit which
+// the number itself does not.
+func keepsClear(t *testing.T, entries calc.Entries, a *calc.Answer, f calc.Shown, limit string, figures map[string]calc.Figure) {
+	t.Helper()
+	kind := figures[f.ID].Kind
+	parse := func(text string) float64 {
+		if text == "" {
+			return math.NaN()
+		}
+		v, err := unit.Parse(text, kind, unit.Unit{}, unit.US)
+		if err != nil {
+			return math.NaN() // words, as "under 1 %"
+		}
+		return v.SI
+	}
+	number := func(text string) float64 {
+		x, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			return math.NaN()
+		}
+		return x
+	}
+	l := math.NaN()
+	for _, s := range a.Fields {
+		if s.ID == limit {
+			l = parse(s.Canonical)
+		}
+	}
+	switch g := a.Figure(limit); {
+	case g != nil:
+		l = number(g.Value)
+	case strings.ContainsAny(limit[:1], "0123456789"):
+		l = parse(limit)
+	}
+	// A number that stands nearer to its limit than six digits tell may meet it.
+	x, shown := number(f.Value), parse(f.Text)
+	if apart := math.Abs(x - l); apart > 1e-6*max(math.Abs(l), math.Abs(x)) && (x < l && shown >= l*(1+1e-12) || x > l && shown <= l*(1-1e-12)) {
+		t.Errorf("%v: %s is %v and shown as %s, across %s, %v", entries, f.ID, x, f.Text, limit, l)
 	}
 }
 
@@ -295,25 +368,25 @@ func pattern(sentence string) *regexp.Regexp {
 	}
 }
 
-// branches are entries for branches that chance does not find.
+// branches are entries for the branches of a worksheet, those that chance does
+// not find among them.
 func branches(worksheet string) []calc.Entries {
-	own := func(pairs ...string) calc.Entries {
-		e := calc.Entries{}
-		for i := 0; i < len(pairs); i += 2 {
-			e[pairs[i]] = calc.Entry{Text: pairs[i+1], Own: true}
-		}
-		return e
-	}
 	var list []calc.Entries
 	switch worksheet {
 	case "reading":
-		list = append(list, own("readings", "2830 psi; 2830 psi; 2830 psi"), own("low", "", "high", ""))
+		for _, b := range readingBranches {
+			list = append(list, owned(changed(b.changes)...))
+		}
 	case "short":
-		list = append(list, own("low", "", "high", ""), own("reading", "2840 psi"), own("reading", "2800 psi"), own("reading", "2700 psi"), own("reading", "2735 psi", "accuracy", "1 %"), own("target", "2610 psi"))
+		list = append(list, owned("low", "", "high", ""), owned("reading", "2840 psi"), owned("reading", "2800 psi"), owned("reading", "2700 psi"),
+			owned("reading", "2900 psi"), owned("accuracy", "1.5 %"), owned("reading", "2735 psi"), owned("reading", "2735 psi", "accuracy", "1 %"),
+			owned("target", "2610 psi"), owned("target", "2500 psi"), owned("target", "2900 psi"), owned("high", ""), owned("low", "", "reading", "2800 psi"))
 	case "gain":
-		list = append(list, own("target", "2610 psi"))
+		list = append(list, owned("target", "2610 psi"), owned("target", "2500 psi"), owned("target", "2500 psi", "dead", "200 lb"), owned("dead", "200 lb"),
+			owned("target", "2900 psi"), owned("target", "2900 psi", "dead", "200 lb"), owned("now", "2800 psi"), owned("lift", "55 lb", "dead", "50 kN"))
 	case "before-after":
-		list = append(list, own("before", "2700 psi", "after", "2450 psi", "claimed", "-10 %"), own("claimed", "13.23 %", "gauge_err", "0 psi", "step", "0 psi"))
+		list = append(list, owned("before", "2700 psi", "after", "2450 psi", "claimed", "-10 %"), owned("claimed", "13.23 %", "gauge_err", "0 psi", "step", "0 psi"),
+			owned("after", "2455 psi"), owned("after", "2500 psi", "same_gauge", "no"), owned("claimed", "12 %"), owned("claimed", "5 %"), owned("claimed", "0 %"))
 	case "shim":
 		for _, b := range shimBranches {
 			list = append(list, mine(strings.Split(b.changes, "|")...))
@@ -450,6 +523,11 @@ func TestAnswers(t *testing.T) {
 				fmt.Fprintf(&b, "%s | %s | %s\n", s.Formula, s.Numbers, s.Source)
 			}
 			fmt.Fprintln(&b, a.Check)
+		}
+		fmt.Fprintf(&b, "== %s, branches\n", w.ID)
+		for _, entries := range branches(w.ID) {
+			a := All.Evaluate(w.ID, entries, unit.US)
+			fmt.Fprintf(&b, "%s: %s · %s\n", a.Verdict.ID, a.Verdict.Head, strings.Join(append([]string{a.Verdict.Sentence}, a.Lines...), " / "))
 		}
 	}
 	const file = "testdata/answers.txt"
