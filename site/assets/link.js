@@ -13,19 +13,24 @@ export function readLink() {
 export const writeLink = (pairs) => "#" + new URLSearchParams(pairs).toString();
 
 let due = 0;
-let written = "";
 
 /** Puts the state into the address, not more often than browsers allow. @param {[string, string][]} pairs */
 export function remember(pairs) {
   clearTimeout(due);
   due = setTimeout(() => {
-    written = writeLink(pairs);
-    if (written !== location.hash) history.replaceState(history.state, "", written);
+    const link = writeLink(pairs);
+    if (link !== location.hash) history.replaceState(history.state, "", link);
   }, 400);
 }
 
-/** Whether the address changed by someone else than remember. */
-export const foreign = () => location.hash !== written && location.hash.includes("=");
+/** Another link in the address, or back at one without numbers. @param {() => void} changed */
+export function watchAddress(changed) {
+  addEventListener("hashchange", () => {
+    clearTimeout(due); // what was still to be written belongs to the address that was left
+    if (location.hash.includes("=")) changed();
+    else if (!location.hash) location.reload(); // the worked example again
+  });
+}
 
 /** Anchors inside the page move the eye, not the address, which holds the numbers. */
 export function keepAnchors() {

@@ -5,7 +5,7 @@
 import { Client } from "./client.js";
 import { Field } from "./field.js";
 import { watchAnswer, watchForm } from "./form.js";
-import { foreign, readLink, remember, writeLink } from "./link.js";
+import { readLink, remember, watchAddress, writeLink } from "./link.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
 import { system } from "./units.js";
 import { TROUBLE, view } from "./view.js";
@@ -30,7 +30,7 @@ export class Worksheet {
     this.switching = /** @type {{from: string, to: string} | null} */ (null);
     this.pause = 0;
     watchForm(this, /** @type {HTMLFormElement} */ (byId("fields")));
-    addEventListener("hashchange", () => foreign() && this.#load(readLink()));
+    watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
   }
 
