@@ -59,22 +59,22 @@ var beforeAfter = &calc.Worksheet{
 			Hint:  "30 % is usual for a plain bucket (common practice, no source); a grapple can pass 50 %."},
 	},
 	Figures: []calc.Figure{
-		{ID: "expected_lo", Label: "Pressure should give, at least", Kind: unit.Percent, Round: calc.Two, Against: reportedFigures},
-		{ID: "expected_hi", Label: "Pressure should give, at most", Kind: unit.Percent, Round: calc.Two, Against: reportedFigures},
-		{ID: "claimed_pct", Label: "Reported", Kind: unit.Percent, Round: calc.Two, Against: expectedFigures},
+		{ID: "expected_lo", Label: "Pressure should give, at least", Kind: unit.Percent, Round: calc.ByDoubt, Against: reportedFigures},
+		{ID: "expected_hi", Label: "Pressure should give, at most", Kind: unit.Percent, Round: calc.ByDoubt, Against: reportedFigures},
+		{ID: "claimed_pct", Label: "Reported", Kind: unit.Percent, Round: calc.ByDoubt, Against: expectedFigures},
 		{ID: "needed_lo", Label: "Pressure it would have taken, at least", Kind: unit.Pressure, Against: []string{"limit", "after"}},
 		{ID: "expected", Label: "Pressure should give, middle", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
-		{ID: "claimed_lo", Label: "Reported, at least", Kind: unit.Percent, Round: calc.Two, Place: calc.More, Against: expectedFigures},
-		{ID: "claimed_hi", Label: "Reported, at most", Kind: unit.Percent, Round: calc.Two, Place: calc.More, Against: expectedFigures},
+		{ID: "claimed_lo", Label: "Reported, at least", Kind: unit.Percent, Round: calc.ByDoubt, Place: calc.More, Against: expectedFigures},
+		{ID: "claimed_hi", Label: "Reported, at most", Kind: unit.Percent, Round: calc.ByDoubt, Place: calc.More, Against: expectedFigures},
 		{ID: "unexplained", Label: "Reported less the middle of what pressure gives", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
 		{ID: "unexplained_load", Label: "The same as a load", Kind: unit.Load, Round: calc.Two, Place: calc.More},
 		{ID: "needed", Label: "Pressure it would have taken with no dead weight", Kind: unit.Pressure, Place: calc.More, Against: []string{"limit"}},
 		{ID: "times", Label: "Reported against the most that pressure gives", Kind: unit.Factor, Round: calc.Two, Place: calc.More, Against: []string{"1"}},
 		{ID: "dead_needed", Label: "Arms and tool against the load, to explain it", Kind: unit.Factor, Round: calc.Two, Place: calc.More},
-		{ID: "dp_pct", Label: "More pressure, of the pressure before", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
-		{ID: "slope_reported", Label: "Load for each step of pressure, reported", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More, Against: []string{"slope_lo", "slope_hi"}},
-		{ID: "slope_lo", Label: "Load for each step of pressure, at least", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More, Against: []string{"slope_reported"}},
-		{ID: "slope_hi", Label: "Load for each step of pressure, at most", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More, Against: []string{"slope_reported"}},
+		{ID: "dp_pct", Label: "More pressure, of the pressure before", Kind: unit.Percent, Place: calc.More},
+		{ID: "slope_reported", Label: "Load per pressure, reported", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More, Against: []string{"slope_lo", "slope_hi"}},
+		{ID: "slope_lo", Label: "Load per pressure to be expected, at least", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More, Against: []string{"slope_reported"}},
+		{ID: "slope_hi", Label: "Load per pressure to be expected, at most", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More, Against: []string{"slope_reported"}},
 		{ID: "reported", Round: calc.Words, Place: calc.Quoted},
 		{ID: "share", Kind: unit.Percent, Round: calc.Chance, Place: calc.Quoted},
 	},
@@ -86,17 +86,17 @@ var beforeAfter = &calc.Worksheet{
 		{Key: "fell-fits", ID: "fell", Head: "Pressure went down",
 			Sentence: "{after} is under {before}: pressure alone should change the lift by {expected_lo} to {expected_hi}, and {reported} is reported, which fits."},
 		{Key: "untestable", Head: "Too coarse to judge",
-			Sentence: "With ±{gauge_err} on two gauges, {before} to {after} could give anything from a loss to {expected_hi} more: this can't be judged."},
+			Sentence: "With ±{gauge_err} on two gauges, {before:n} to {after} could give anything from a loss to {expected_hi} more: this can't be judged."},
 		{Key: "fits", Head: "Fits",
-			Sentence: "It fits: {before} to {after} should give {expected_lo:n} to {expected_hi} more, and {reported} is reported."},
+			Sentence: "It fits: {before:n} to {after} should give {expected_lo:n} to {expected_hi} more, and {reported} is reported."},
 		{Key: "no-gain", Head: "No gain reported",
 			Sentence: "{reported} is reported where pressure should give {expected_lo:n} to {expected_hi} more: check that both pulls were at one height and reach."},
 		{Key: "less", Head: "Less than expected",
-			Sentence: "{before} to {after} should give {expected_lo:n} to {expected_hi} more and {reported} is reported: worth checking for a sticking valve, a worn seal, or a different height."},
+			Sentence: "{before:n} to {after} should give {expected_lo:n} to {expected_hi} more and {reported} is reported: worth checking for a sticking valve, a worn seal, or a different height."},
 		{Key: "beyond", Head: "More than pressure explains",
-			Sentence: "{before} to {after} should give {expected_lo:n} to {expected_hi} more and {reported} is reported; pressure alone would need about {needed_lo} or more, or arms and tool weighing {dead_needed} the load. Hook height, reach, warm oil and engine speed are the usual other causes."},
+			Sentence: "{before:n} to {after} should give {expected_lo:n} to {expected_hi} more and {reported} is reported; pressure alone would need about {needed_lo} or more, or arms and tool weighing {dead_needed} the load. Hook height, reach, warm oil and engine speed are the usual other causes."},
 		{Key: "beyond-just", ID: "beyond", Head: "More than pressure explains",
-			Sentence: "{before} to {after} should give {expected_lo:n} to {expected_hi} more and {reported} is reported: just more than pressure explains. Hook height, reach, warm oil and engine speed are the usual other causes."},
+			Sentence: "{before:n} to {after} should give {expected_lo:n} to {expected_hi} more and {reported} is reported: just more than pressure explains. Hook height, reach, warm oil and engine speed are the usual other causes."},
 	},
 	Next: []calc.Next{
 		{ID: "gain", Text: "What would more pressure lift? In load, and by carrying it nearer"},
@@ -180,25 +180,30 @@ func badReadings(in *calc.In, out *calc.Out, g doubt.Gain) bool {
 	return bad
 }
 
+// short and over say that less or more is reported than pressure gives; numbers
+// that are equal up to their last bits are neither.
+func (r gains) short() bool { return r.hi < r.least-1e-9 }
+func (r gains) over() bool  { return r.lo > r.most+1e-9 }
+func (r gains) meet() bool  { return !r.short() && !r.over() }
+
 // branch chooses the branch, in the order that matters.
 func (r gains) branch(g doubt.Gain) string {
-	meet := r.lo <= r.most && r.hi >= r.least
 	exact := g.Shared || g.Err == 0 // what the gauge is off, it is off both times
 	change := r.after - r.before
 	switch {
 	case exact && math.Abs(change) <= g.Step*(1+1e-9):
 		return "no-rise"
-	case change < 0 && r.most <= 0 && meet:
+	case change < 0 && r.most <= 0 && r.meet():
 		return "fell-fits"
 	case change < 0 && r.most <= 0:
 		return "fell"
 	case r.least <= 0:
 		return "untestable"
-	case meet:
+	case r.meet():
 		return "fits"
-	case r.hi < r.least && r.pct <= 0:
+	case r.short() && r.pct <= 0:
 		return "no-gain"
-	case r.hi < r.least:
+	case r.short():
 		return "less"
 	case r.neededLeast() <= r.after:
 		return "beyond-just"

@@ -6,6 +6,7 @@ import (
 	"plainlift/calc"
 	"plainlift/calc/doubt"
 	"plainlift/calc/lift"
+	"plainlift/calc/unit"
 )
 
 // readReported reads what was reported: two loads, or the load before and the
@@ -53,11 +54,7 @@ func (r gains) neededLeast() float64 { return lift.Needed(r.before, r.pct, r.dea
 func beforeAfterFigures(in *calc.In, out *calc.Out, g doubt.Gain, r gains) {
 	middle := g.Median()
 	out.Set("expected", middle)
-	out.Set("expected_lo", r.least)
-	out.Set("expected_hi", r.most)
-	out.Set("claimed_pct", r.pct)
-	out.Set("claimed_lo", r.lo)
-	out.Set("claimed_hi", r.hi)
+	r.show(out)
 	out.Set("unexplained", r.pct-middle)
 	out.Set("needed", lift.Needed(r.before, r.pct, 0))
 	out.Set("needed_lo", r.neededLeast())
@@ -96,6 +93,55 @@ func beforeAfterFigures(in *calc.In, out *calc.Out, g doubt.Gain, r gains) {
 	default:
 		out.Text("reported", "", out.Words("{claimed_pct}"))
 	}
+}
+
+// show sets the two sides of the comparison, with two significant digits, a typed
+// percentage with those it has, and more where the sides would else seem to meet
+// though they do not.
+func (r gains) show(out *calc.Out) {
+	two := func(share float64) int { return unit.PlaceSig(100*share, 2) }
+	least, most, lo, hi := two(r.least), two(r.most), two(r.lo), two(r.hi)
+	if !r.loads {
+		for lo = 0; lo < 4 && math.Abs(rounded(r.pct, lo)-100*r.pct) > 1e-9; lo++ {
+		}
+		hi = lo
+	}
+	switch {
+	case r.short():
+		hi, least = apart(r.hi, r.least, hi, least)
+	case r.over():
+		most, lo = apart(r.most, r.lo, most, lo)
+	}
+	set := func(id string, share float64, places int) {
+		out.SetDoubt(id, share, math.Pow(10, float64(1-places))/100)
+	}
+	set("expected_lo", r.least, least)
+	set("expected_hi", r.most, most)
+	set("claimed_pct", r.pct, max(lo, hi))
+	set("claimed_lo", r.lo, lo)
+	set("claimed_hi", r.hi, hi)
+}
+
+// apart returns from how many decimal places on, no fewer than given, the
+// percentage of a share a shows as less than that of the larger share b.
+func apart(a, b float64, placesA, placesB int) (int, int) {
+	for range 8 {
+		if rounded(a, placesA) < rounded(b, placesB) {
+			break
+		}
+		finer := max(placesA, placesB)
+		if placesA == placesB {
+			finer++
+		}
+		placesA, placesB = finer, finer
+	}
+	return placesA, placesB
+}
+
+// rounded is a share in percent with that many decimal places.
+func rounded(share float64, places int) float64 {
+	scale := math.Pow(10, float64(places))
+	return math.Round(100*share*scale) / scale
 }
 
 // gainBudget is what makes the gain that pressure gives uncertain, by the law of

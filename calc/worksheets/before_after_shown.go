@@ -49,7 +49,7 @@ func (r gains) picture(in *calc.In, out *calc.Out) {
 		X:    chart.Axis{Label: "more lift, " + unit.Percent.Shown(in.System()).Name, Min: p(from), Max: p(to + room)},
 		Y:    chart.Axis{Max: 3, Hide: true},
 		Marks: []chart.Mark{
-			&chart.Span{From: p(r.least), To: p(r.most), Row: 2, Label: out.Words("pressure should give\n{expected_lo} to {expected_hi}")},
+			&chart.Span{From: p(r.least), To: p(r.most), Row: 2, Label: out.Words("pressure should give\n{expected_lo:n} to {expected_hi}")},
 			&chart.Span{From: p(r.lo), To: p(r.hi), Row: 0.7, Label: out.Words("reported {reported}"), Accent: true},
 			&chart.Point{X: p(r.pct), Y: 0.7, Shape: chart.Diamond, Accent: true},
 			&chart.Rule{On: chart.X, At: 0},
@@ -85,7 +85,7 @@ func beforeAfterRests(in *calc.In, out *calc.Out, g doubt.Gain) {
 
 func beforeAfterWorking(in *calc.In, out *calc.Out, r gains) {
 	out.Step("more pressure = after ÷ before − 1", "{after} ÷ {before} − 1 = {dp_pct}", "Arithmetic")
-	out.Step("more lift = (1 + arms and tool ÷ load before) × more pressure", "{expected_lo} to {expected_hi} (95 %), the middle {expected}",
+	out.Step("more lift = (1 + arms and tool ÷ load before) × more pressure", "{expected_lo:n} to {expected_hi} (95 %), the middle {expected}",
 		"Force is pressure × area; virtual work at one height. Stated limits are rectangular (JCGM 100:2008, 4.3.7), carried through as distributions (JCGM 101:2008)")
 	switch {
 	case in.Has("lift_after"):
@@ -96,6 +96,6 @@ func beforeAfterWorking(in *calc.In, out *calc.Out, r gains) {
 	out.Step("pressure it would have taken = before × (1 + reported ÷ (1 + arms and tool ÷ load before))",
 		"with {dead_hi}: {needed_lo}; with none: {needed}", "The same line the other way round")
 	if r.after != r.before {
-		out.Step("arms and tool that would explain it = reported ÷ more pressure − 1", "{reported} ÷ {dp_pct} − 1: {dead_needed}", "The same")
+		out.Step("arms and tool that would explain it = reported ÷ more pressure − 1", "{reported} ÷ {dp_pct} − 1 → {dead_needed}", "The same")
 	}
 }

@@ -49,7 +49,7 @@ var gain = &calc.Worksheet{
 		{ID: "lift_target", Label: "Lift at the target", Kind: unit.Load, Place: calc.More},
 		{ID: "dp", Label: "More pressure", Kind: unit.Pressure, Place: calc.More},
 		{ID: "dp_pct", Label: "More pressure, of the pressure now", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
-		{ID: "slope", Label: "Load for each step of pressure, at least", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More},
+		{ID: "slope", Label: "Load per pressure, at least", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More},
 		{ID: "gain_lo", Label: "More lift, with no dead weight unless it is known", Kind: unit.Load, Round: calc.Two, Place: calc.More},
 		{ID: "gain_pct_hi", Label: "More lift, of the lift now, at most", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
 		{ID: "set_to", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "target pressure", From: []string{"now", "rise"}, Against: []string{"now", "limit"}},

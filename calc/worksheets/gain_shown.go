@@ -26,8 +26,8 @@ func gainPicture(in *calc.In, out *calc.Out, floor, high lift.Rating, target, li
 		X:    chart.Axis{Label: "pressure, " + unit.Pressure.Shown(in.System()).Name, Max: p(end)},
 		Y:    chart.Axis{Label: "lift, " + unit.Load.Shown(in.System()).Name, Max: l(max(floor.Lift(end), 0.1*floor.Load))},
 		Marks: []chart.Mark{
-			&chart.Point{X: p(now), Y: l(floor.Lift(now)), Label: out.Words("now {lift_now}"), Shape: chart.Ring},
 			&chart.Point{X: p(target), Y: l(floor.Lift(target)), Label: out.Words("then {lift_target}"), Accent: true},
+			&chart.Point{X: p(now), Y: l(floor.Lift(now)), Label: out.Words("now {lift_now}"), Shape: chart.Ring},
 		},
 	}
 	if in.Has("limit") {
@@ -53,7 +53,7 @@ func gainRests(in *calc.In, out *calc.Out) {
 	} else {
 		out.Rest("What arms and tool weigh, felt at the load, is not known: with nothing for it the gain is a floor, with 30 % of the lift it is the most shown (common practice, no source). A grapple can be more.")
 	}
-	out.Rest("The lift on the gauge is the lift at stall: friction is left out, and so is what the gauge itself may be off.")
+	out.Rest("It is the load held at stall: friction is left out, and so is what the gauge may be off.")
 	out.Rest("Nothing else gives way first. Low down and far out the rear wheels often lift before the relief opens; then more pressure lifts nothing.")
 	out.Rest("Pressure does not change speed: that is the pump's flow.")
 }
