@@ -13,20 +13,32 @@ export function readLink() {
 export const writeLink = (pairs) => "#" + new URLSearchParams(pairs).toString();
 
 let due = 0;
+let pending = /** @type {[string, string][] | null} */ (null); // not yet in the address
+
+/** The entry of the history also says who typed the numbers: a reader who comes back is no reader of a link. */
+function write() {
+  if (pending) history.replaceState({ typed: document.documentElement.dataset.view === "typed" }, "", writeLink(pending));
+  forget();
+}
+
+function forget() {
+  clearTimeout(due);
+  pending = null;
+}
 
 /** Puts the state into the address, not more often than browsers allow. @param {[string, string][]} pairs */
 export function remember(pairs) {
   clearTimeout(due);
-  due = setTimeout(() => {
-    const link = writeLink(pairs);
-    if (link !== location.hash) history.replaceState(history.state, "", link);
-  }, 400);
+  pending = pairs;
+  due = setTimeout(write, 400);
 }
+
+addEventListener("pagehide", write);
 
 /** Another link in the address, or back at one without numbers. @param {() => void} changed */
 export function watchAddress(changed) {
   addEventListener("hashchange", () => {
-    clearTimeout(due); // what was still to be written belongs to the address that was left
+    forget(); // what was still to be written belongs to the address that was left
     if (location.hash.includes("=")) changed();
     else if (!location.hash) location.reload(); // the worked example again
   });

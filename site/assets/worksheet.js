@@ -47,7 +47,7 @@ export class Worksheet {
 
   /** @param {[string, string][]} pairs */
   #load(pairs) {
-    view("link", "link");
+    view(history.state?.typed ? "typed" : "link", "link");
     this.untidy = this.blank = true;
     const example = (pairs.find(([k]) => k === "example")?.[1] ?? "").split(",");
     const given = new Map(pairs.reverse());
