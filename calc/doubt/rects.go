@@ -2,7 +2,7 @@ package doubt
 
 import (
 	"math"
-	"slices"
+	"sort"
 )
 
 // rects is the sum of independent rectangular quantities with mean 0, by their
@@ -24,8 +24,7 @@ func newRects(halfWidths ...float64) rects {
 			r = append(r, a)
 		}
 	}
-	slices.Sort(r)
-	slices.Reverse(r)
+	sort.Sort(sort.Reverse(sort.Float64Slice(r))) // slices.Sort adds 4 KB to the download for every type it sorts
 	return r
 }
 

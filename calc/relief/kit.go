@@ -1,7 +1,6 @@
 package relief
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -28,13 +27,11 @@ func NewKit(pieces []Piece) Kit {
 			continue
 		}
 		s := shim{nanometres(p.Thickness), min(p.Count, mostAlike)}
-		if i := slices.IndexFunc(k.shims, func(a shim) bool { return a.nm == s.nm }); i >= 0 {
-			k.shims[i].count = min(k.shims[i].count+s.count, mostAlike)
-			continue
-		}
-		k.shims = append(k.shims, s)
+		k.shims = among(k.shims, s)
 	}
-	slices.SortFunc(k.shims, func(a, b shim) int { return cmp.Compare(b.nm, a.nm) })
+	for i := range k.shims {
+		k.shims[i].count = min(k.shims[i].count, mostAlike)
+	}
 	return k
 }
 
@@ -156,14 +153,23 @@ func (v valve) step(nm int64) *Step {
 func together(a, b []shim) []shim {
 	all := slices.Clone(a)
 	for _, s := range b {
-		if i := slices.IndexFunc(all, func(t shim) bool { return t.nm == s.nm }); i >= 0 {
-			all[i].count += s.count
-			continue
-		}
-		all = append(all, s)
+		all = among(all, s)
 	}
-	slices.SortFunc(all, func(a, b shim) int { return cmp.Compare(b.nm, a.nm) })
 	return all
+}
+
+// among puts one more thickness among shims, the thickest first, in the same
+// storage.
+func among(shims []shim, s shim) []shim {
+	at := 0
+	for at < len(shims) && shims[at].nm > s.nm {
+		at++
+	}
+	if at < len(shims) && shims[at].nm == s.nm {
+		shims[at].count += s.count
+		return shims
+	}
+	return slices.Insert(shims, at, s)
 }
 
 // pieces returns shims as they are handed out.
