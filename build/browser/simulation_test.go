@@ -67,7 +67,7 @@ func TestSimulationFails(t *testing.T) {
 	p.typeInto(`[name="low"]`, "2,599")
 	p.until(`sayings.some((s) => s.Sentence === %s)`, quoted(saysStopped))
 	answer := worksheets.All.Evaluate("reading", calc.Entries{"low": {Text: "2,599", Own: true}}, unit.US).Verdict
-	n := js[int](p, `sayings[0].Figures`) // the example is said first, as it is read
+	n := js[int](p, `sayings[1].Figures`) // the first is the example, said as the page is read
 	want := []saying{
 		{answer.Head, answer.Sentence, "current", "false", false, n},
 		{"Not calculated", saysAgain, "failed", "true", true, n},

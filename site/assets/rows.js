@@ -89,13 +89,18 @@ export class Rows {
 
   /** @param {(i: number) => {text: string, wrong: boolean} | undefined} says what stands under row i */
   say(says) {
-    for (const row of this.#all()) row.querySelector(".row-says")?.setAttribute("hidden", "");
-    this.filled().forEach((row, i) => {
-      const said = says(i);
+    const filled = this.filled();
+    this.#all().forEach((row, i) => {
+      const said = filled.includes(row) ? says(filled.indexOf(row)) : undefined;
       const p = /** @type {HTMLElement} */ (row.querySelector(".row-says"));
+      p.id = `${this.input.id}-row-${i}`;
       p.hidden = !said;
       p.textContent = said?.text ?? "";
       p.classList.toggle("error", !!said?.wrong);
+      for (const input of row.querySelectorAll("input")) {
+        input.setAttribute("aria-describedby", p.id);
+        input.setAttribute("aria-invalid", String(!!said?.wrong));
+      }
     });
   }
 }
