@@ -3,6 +3,8 @@ package worksheets
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
+
 	"plainlift/calc"
 	"plainlift/calc/chart"
 	"plainlift/calc/doubt"
@@ -56,17 +58,15 @@ func rangeText(in *calc.In) string {
 
 // density samples the distribution, its peak at 1.
 func density(d *doubt.Dist, from, to float64, shown func(float64) float64) []chart.Strip {
-	const n = 101
-	var strips []chart.Strip
-	peak := 0.0
-	for i := range n {
-		x := from + (to-from)*float64(i)/(n-1)
-		y := d.Density(x)
-		peak = max(peak, y)
-		strips = append(strips, chart.Strip{X: shown(x), Low: 0, High: y})
+	sweep := floats.Span(make([]float64, 101), from, to)
+	heights := make([]float64, len(sweep))
+	for i, x := range sweep {
+		heights[i] = d.Density(x)
 	}
-	for i := range strips {
-		strips[i].High /= peak
+	floats.Scale(1/floats.Max(heights), heights)
+	strips := make([]chart.Strip, len(sweep))
+	for i, x := range sweep {
+		strips[i] = chart.Strip{X: shown(x), High: heights[i]}
 	}
 	return strips
 }

@@ -3,6 +3,8 @@ package worksheets
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
+
 	"plainlift/calc"
 	"plainlift/calc/chart"
 	"plainlift/calc/relief"
@@ -58,10 +60,8 @@ func (v *valve) picture(in *calc.In, out *calc.Out, mv move) {
 // belief samples the line with its 95 % band; the gauge's own error, which
 // moves all of it up or down together, is not in it.
 func (v *valve) belief(t, p func(float64) float64, widest float64) (band []chart.Strip, centre []chart.XY) {
-	const n = 25
 	wide := relief.HalfWidth(1, 0, 0.95)
-	for i := range n {
-		x := widest * float64(i) / (n - 1)
+	for _, x := range floats.Span(make([]float64, 25), 0, widest) {
 		m, sigma := v.line.At(x)
 		half := wide * sigma
 		band = append(band, chart.Strip{X: t(x), Low: p(m - half), High: p(m + half)})
