@@ -96,6 +96,6 @@ func beforeAfterWorking(in *calc.In, out *calc.Out, r gains) {
 	out.Step("pressure it would have taken = before × (1 + reported ÷ (1 + arms and tool ÷ load before))",
 		"with {dead_hi}: {needed_lo}; with none: {needed}", "The same line the other way round")
 	if r.after != r.before {
-		out.Step("arms and tool that would explain it = reported ÷ more pressure − 1", "{reported} ÷ {dp_pct} − 1 → {dead_needed}", "The same")
+		out.Step("arms and tool that would explain it = reported ÷ more pressure − 1", "{claimed_pct} ÷ {dp_pct} − 1 → {dead_needed}", "The same")
 	}
 }

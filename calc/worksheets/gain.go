@@ -130,14 +130,14 @@ func computeGain(in *calc.In, out *calc.Out) {
 			out.Add("{set_to} would not lift a load either.")
 		}
 	case "over-limit":
-		if floor.Lift(target) > 0 {
+		if floor.Lift(now) > 0 {
 			out.Line("Carrying the load about {closer} nearer lifts as much without touching the pressure.")
 		}
 	case "more":
 		out.Line("At any other height or reach it is at least {dp_pct} of what is lifted there: the load gained follows the lift.")
 	}
 	if !in.Has("limit") && more > 0 {
-		out.Line("Enter the manual's upper limit: without it this page can't tell you where to stop.")
+		out.Line(noEnd)
 	}
 
 	gainPicture(in, out, floor, high, target, limit)
@@ -169,7 +169,18 @@ func gainFigures(out *calc.Out, floor, high lift.Rating, now, target, reach floa
 	out.Set("loss", -least)
 	out.Set("loss_hi", -most)
 	setOr(out, "gain_pct", floor.GainShare(now, target), takesAll)
-	setOr(out, "gain_pct_hi", high.GainShare(now, target), "with 30 % dead weight, "+takesAll)
-	setOr(out, "closer", lift.Closer(reach, least, floor.Lift(target)), "the target does not lift a load")
+	why := takesAll
+	if high != floor {
+		why = "with 30 % dead weight, " + takesAll
+	}
+	setOr(out, "gain_pct_hi", high.GainShare(now, target), why)
+	switch {
+	case floor.Lift(target) <= 0:
+		out.None("closer", "the target does not lift a load")
+	case floor.Lift(now) <= 0:
+		out.None("closer", "none: "+takesAll+" now, at any reach")
+	default:
+		out.Set("closer", lift.Closer(reach, least, floor.Lift(target)))
+	}
 	return rise
 }

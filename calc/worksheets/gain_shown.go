@@ -74,7 +74,7 @@ func gainWorking(in *calc.In, out *calc.Out, floor lift.Rating, target float64) 
 		out.Step("more lift in percent = more pressure in percent × (1 + arms and tool ÷ lift now)", "{dp_pct} more pressure gives {gain_pct}",
 			"The same; with nothing for arms and tool it is the shop's rule that 2 % pressure is about 2 % lift (common practice, no source)")
 	}
-	if floor.Lift(target) > 0 {
+	if min(floor.Lift(in.SI("now")), floor.Lift(target)) > 0 {
 		out.Step("nearer = reach × more lift ÷ lift at the target", "{reach} × {gain} ÷ {lift_target} = {closer}", "Moments about the pivot")
 	}
 }

@@ -65,6 +65,9 @@ func floorAndHigh(load, at float64) (floor, high lift.Rating) {
 	return lift.Rating{Load: load, At: at}, lift.Rating{Load: load, Dead: usualDead * load, At: at}
 }
 
+// noEnd stands beside more pressure where the manual's upper limit is not known.
+const noEnd = "Enter the manual's upper limit: without it this page can't tell you where to stop."
+
 // setOr sets a figure, or says why it does not exist when si is NaN.
 func setOr(out *calc.Out, id string, si float64, why string) {
 	if math.IsNaN(si) {

@@ -99,7 +99,11 @@ func readingRests(in *calc.In, out *calc.Out, t taken, b doubt.Budget) {
 }
 
 func readingWorking(in *calc.In, out *calc.Out, t taken) {
-	out.Step("mean = sum of readings ÷ how many − pointer at rest", "{n} readings: {raw} − {zero} = {mean}", "JCGM 100:2008, 4.2")
+	many := "{n} readings"
+	if len(t.readings) == 1 {
+		many = "1 reading"
+	}
+	out.Step("mean = sum of readings ÷ how many − pointer at rest", many+": {raw} − {zero} = {mean}", "JCGM 100:2008, 4.2")
 	out.Step("gauge = share × dial or reading", gradeNumbers(in), gradeSource(in))
 	out.Step("step = ± smallest step ÷ 2", "±{half_step}", "Rectangular, u = step/√12 (JCGM 100:2008, H.6.3.1)")
 	out.Step("temperature = 0.04 % per °C × dial × distance from 20 °C (68 °F)", "at {temp}: ±{a_temp}",
@@ -116,11 +120,11 @@ func readingWorking(in *calc.In, out *calc.Out, t taken) {
 		"JCGM 101:2008, 6.4.9 for the scatter; the sum worked out as a distribution")
 	switch {
 	case in.Has("low") && in.Has("high"):
-		out.Step("chances = the parts of that distribution", "under {low}: {p_below}; inside: {p_within}; over {high}: {p_above}", "JCGM 106:2012, 7.4")
+		out.Step("chances = the parts of that distribution", "under {low}: {p_below}; inside: {p_within}; over {high}: {p_above}", "JCGM 106:2012, clause 7")
 	case in.Has("low"):
-		out.Step("chances = the parts of that distribution", "under {low}: {p_below}; not under: {p_within}", "JCGM 106:2012, 7.4")
+		out.Step("chances = the parts of that distribution", "under {low}: {p_below}; not under: {p_within}", "JCGM 106:2012, clause 7")
 	case in.Has("high"):
-		out.Step("chances = the parts of that distribution", "not over {high}: {p_within}; over: {p_above}", "JCGM 106:2012, 7.4")
+		out.Step("chances = the parts of that distribution", "not over {high}: {p_within}; over: {p_above}", "JCGM 106:2012, clause 7")
 	}
 }
 

@@ -15,7 +15,7 @@ type move struct {
 
 	plan  relief.Plan
 	turns float64 // for a screw: the most in all
-	next  float64 // the least total over the most, NaN when there is none
+	next  float64 // the least total over the most, without shims the one for the target; NaN when there is none
 	high  float64 // for a stop: what reads over the limit, Pa
 }
 
@@ -61,10 +61,12 @@ func (v *valve) decide(in *calc.In) move {
 			key = "there-past"
 		}
 		return move{verdict: key, why: "none: it is at the target", at: v.fitted}
+	case !(v.over(v.fitted) <= mostOver):
+		return move{verdict: "small-now", why: "none is safe", at: v.fitted}
 	case v.screw:
 		return v.turn()
 	case v.pieces == 0:
-		return move{verdict: "no-kit", why: "no shims listed", at: v.fitted}
+		return move{verdict: "no-kit", why: "no shims listed", at: v.fitted, next: v.line.Thickness(v.target)}
 	}
 	return v.shims()
 }
@@ -101,6 +103,7 @@ func (v *valve) shims() move {
 	switch {
 	case plan.First == nil:
 		mv.verdict, mv.why, mv.at = "no-kit-left", "none: all the shims listed are in", v.fitted
+		mv.next = v.line.Thickness(v.target)
 	case plan.Most == nil:
 		mv.at = plan.First.Total
 		mv.verdict, mv.why = v.small(&mv)

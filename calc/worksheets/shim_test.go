@@ -85,7 +85,8 @@ var shimBranches = []struct{ changes, id, head, says string }{
 	{"target=2500 psi|low=", "there", "Past the target", "past the target 2,500 psi: add nothing"},
 	{"gauge_err=20 psi|trials=0.010 in : 2660 psi; 0.025 in : 2755 psi", "there", "At the target", "at the target"},
 	// The kit.
-	{"kit=", "no-kit", "No shims listed", "About 0.028 in would reach 2,735 psi; list the shims you have to see where to stop."},
+	{"kit=", "no-kit", "No shims listed", "About 0.028 in would reach 2,735 psi; list the shims you have to see where to stop. That much would leave the chance of truly being over 2,790 psi at 16 %, which is too much."},
+	{"kit=|gauge_err=20 psi", "no-kit", "No shims listed", "list the shims you have to see where to stop."},
 	{"kit=0.005 in : 0", "no-kit", "No shims listed", "About 0.028 in would"},
 	{"kit=|trials=0.010 in : 2655 psi", "no-kit", "No shims listed", "About 0.028 in, counting what is in, would reach"},
 	{"kit=0.010 in : 1|trials=0.010 in : 2655 psi", "no-kit", "No shims left", "All the shims listed are in; about 0.028 in, counting what is in, would reach 2,735 psi."},
@@ -93,7 +94,10 @@ var shimBranches = []struct{ changes, id, head, says string }{
 	{"kit=0.010 in : 1; 0.015 in : 1|gauge_err=10 psi|target=2670 psi|trials=0.010 in : 2655 psi", "small", "Already within one shim", "The least change these shims allow, 0.005 in more, would pass 2,670 psi by about 7.5 psi"},
 	{"now=2700 psi", "small", "No shim here is safe", "Even 0.005 in more leaves the chance of truly being over 2,790 psi at 8 %; a better gauge, a thinner shim or a lower target would help, in that order."},
 	{overOnce + "|kit=0.020 in : 1", "small", "No shim here is safe", "0.020 in more is as much as has already read over 2,790 psi: leave it."},
-	{"now=2730 psi", "small", "No shim here is safe", "Even 0.005 in more leaves"},
+	// Too much already, whatever there is to add.
+	{"now=2730 psi", "small", "Nothing more is safe", "As it is, the chance of truly being over 2,790 psi is 13 % already: add nothing, and read it on a better gauge."},
+	{"now=2730 psi|kit=", "small", "Nothing more is safe", "is 13 % already: add nothing"},
+	{"gauge_err=200 psi|now=2700 psi|target=2750 psi|kit=0.010 in : 1|trials=0.010 in : 2740 psi", "small", "Nothing more is safe", "is 38 % already: add nothing"},
 	// A step.
 	{"", "go", "Next: fit 0.005 in", "Fit 0.005 in, read, enter it here; the most these numbers allow is a total of 0.020 in (0.020 in more), about 2,700 psi; the chance of truly being over 2,790 psi is then under 1 %. It stops short of 2,735 psi on purpose: 0.025 in would leave a chance of 8 %."},
 	{"gauge_err=20 psi", "go", "Next: fit 0.005 in", "It stops short of 2,735 psi: 0.030 in would pass it."},
@@ -111,7 +115,8 @@ var shimBranches = []struct{ changes, id, head, says string }{
 	{"pitch=1 mm|kit=|gauge_err=1 psi|low=|target=2632.6 psi|trials=0.000246 in : 2611.1 psi", "small", "Already within 1/8 turn", "would pass"},
 	{"pitch=1 mm|kit=|gauge_err=1 psi|low=|target=2645.4 psi|trials=0.0625 mm : 2621 psi", "screw", "Next: 1/8 turn in", "the most is 1/8 turn in all, about 2,64"},
 	{"pitch=1 mm", "go", "Next: fit 0.005 in", "Fit 0.005 in"},
-	{"pitch=1 mm|kit=|now=2725 psi", "small", "Not even 1/8 turn is safe", "Even 1/8 turn more leaves the chance of truly being over 2,790 psi at 23 %"},
+	{"pitch=1 mm|kit=|now=2725 psi", "small", "Nothing more is safe", "is 10 % already: add nothing"},
+	{"pitch=1 mm|kit=|now=2700 psi", "small", "Not even 1/8 turn is safe", "Even 1/8 turn more leaves the chance of truly being over 2,790 psi at 8 %"},
 	{"pitch=1 mm|kit=|now=2734 psi|gauge_err=10 psi", "small", "Already within 1/8 turn", "Another 1/8 turn would pass 2,735 psi by about 21 psi: leave it."},
 }
 

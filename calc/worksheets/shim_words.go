@@ -30,6 +30,9 @@ func (v *valve) say(in *calc.In, out *calc.Out, mv move) {
 		if mv.why == "" {
 			v.sayShort(out, mv)
 		} else if mv.at == v.fitted {
+			if mv.next > 0 && v.against(mv.next) == byChance {
+				out.Add("That much would leave the chance of truly being over {limit} at {p_next}, which is too much.")
+			}
 			out.Line(asItIs)
 		} else {
 			out.Line("The pressure to expect and the chance are for {smallest} more.")

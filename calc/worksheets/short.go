@@ -100,6 +100,10 @@ func computeShort(in *calc.In, out *calc.Out) {
 	out.Set("closer", lift.Closer(assumedReach, gain, floor.Lift(target)))
 	out.Line(liftingSentence(liftingBranch(now, target, high, floor.Lift(now)), "{now}", "{reading}", "{limit}", "{high}"))
 
+	if !in.Has("high") && target > now {
+		out.Line(noEnd)
+	}
+
 	j.picture(in, out, reading, reading-a, reading+a, d, "gauge shows {reading}", "±{a}")
 	shortRests(in, out)
 	out.Budget(unit.Pressure, doubt.Budget{{Name: "the gauge itself", U: doubt.Rect(a), Sens: 1, DOF: math.Inf(1)}}, []string{"±{a}"})
@@ -144,7 +148,7 @@ func shortWorking(in *calc.In, out *calc.Out) {
 	out.Step("a = accuracy × dial", "{accuracy} × {scale} = {a}", "A stated limit, nothing more known: rectangular (JCGM 100:2008, 4.3.7)")
 	out.Step("true pressure = reading ± a", "{reading} ± {a} = {lo:n} to {hi}", "The same")
 	if in.Has("low") {
-		out.Step("chance of low = (lowest − least) ÷ 2a, from 0 to 1", "({low} − {lo}) ÷ (2 × {a}) → {p_low}", "JCGM 106:2012, 7.2")
+		out.Step("chance of low = (lowest − least) ÷ 2a, from 0 to 1", "({low} − {lo}) ÷ (2 × {a}) → {p_low}", "JCGM 106:2012, clause 7")
 	}
 	out.Step("more lift = lift ÷ pressure it holds at × (target − reading)", "{gain}; with arms and tool of 30 %: {gain_hi}", "Force is pressure × area; virtual work at one height")
 	out.Step("nearer = reach × more lift ÷ lift at the target", "{closer}", "Moments about the pivot")
