@@ -114,7 +114,7 @@ func (w *Worksheet) unknown(entries Entries) []string {
 	if len(keys) == 0 {
 		return nil
 	}
-	sort.Sort(sort.StringSlice(keys)) // slices.Sort adds 4 KB to the download for every type it sorts
+	sort.Sort(sort.StringSlice(keys)) // slices.Sort would be a copy of the sort for every type
 	if more := len(keys) - 5; more > 0 {
 		keys = append(keys[:5], strconv.Itoa(more)+" more")
 	}
