@@ -1,11 +1,14 @@
 package site
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"plainlift/calc"
 	"plainlift/calc/unit"
+	"plainlift/calc/worksheets"
 )
 
 // counted counts how often the test worksheet is worked out.
@@ -156,6 +159,27 @@ func TestEveryComplaintIsGiven(t *testing.T) {
 	for i := range want {
 		if !strings.HasPrefix(lines[i], want[i]) {
 			t.Errorf("error %d is %q, want it to start %q", i, lines[i], want[i])
+		}
+	}
+}
+
+func TestGuides(t *testing.T) {
+	paths, err := filepath.Glob("../content/*.md")
+	if err != nil || len(paths) == 0 {
+		t.Fatalf("%d guides (%v)", len(paths), err)
+	}
+	for _, path := range paths {
+		src, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := parseDoc("content/"+filepath.Base(path), src, worksheets.All)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if d.Front["description"] == "" || d.Front["order"] == "" {
+			t.Errorf("%s has no description or no order", path)
 		}
 	}
 }
