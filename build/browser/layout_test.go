@@ -3,16 +3,39 @@
 package browser
 
 import (
+	"io/fs"
+	"path/filepath"
 	"testing"
 
 	"plainlift/calc/worksheets"
 )
 
-// addresses are all pages of the site, and one opened from a link.
-func addresses() []string {
-	list := []string{"method/", "safety/", "checks/", "taking-a-reading/", typedCases[0].link()}
+// addresses are all pages that were written, and each worksheet opened from a
+// link.
+func addresses(t *testing.T) []string {
+	var list []string
+	err := filepath.WalkDir(siteDir, func(file string, d fs.DirEntry, err error) error {
+		if err == nil && d.Name() == "index.html" {
+			var folder string
+			if folder, err = filepath.Rel(siteDir, filepath.Dir(file)); folder == "." {
+				folder = ""
+			} else {
+				folder = filepath.ToSlash(folder) + "/"
+			}
+			list = append(list, folder)
+		}
+		return err
+	})
+	if err != nil || len(list) <= len(worksheets.All) {
+		t.Fatalf("pages %v, %v", list, err)
+	}
 	for _, w := range worksheets.All {
-		list = append(list, pageOf(w.ID))
+		for _, c := range typedCases {
+			if c.worksheet == w.ID {
+				list = append(list, c.link())
+				break
+			}
+		}
 	}
 	return list
 }
@@ -21,7 +44,7 @@ func addresses() []string {
 // and gives a thumb enough room. What the browser complains of fails any test.
 func TestLayout(t *testing.T) {
 	for _, s := range []screen{{"small phone", 360, 740, true}, phone, desk} {
-		for _, address := range addresses() {
+		for _, address := range addresses(t) {
 			t.Run(s.name+" /"+address, func(t *testing.T) {
 				t.Parallel()
 				p := open(t, s, address)
@@ -43,12 +66,32 @@ func TestLayout(t *testing.T) {
 				if bad := js[[]string](p, `[...document.querySelectorAll("svg")].filter((s) => !s.querySelector("title")?.textContent || !s.querySelector("desc")?.textContent).map((s) => s.outerHTML.slice(0, 80))`); len(bad) > 0 {
 					t.Errorf("pictures without a title and a description: %v", bad)
 				}
-				if small := js[[]string](p, `[...document.querySelectorAll("input, select, button, summary")].filter((n) => n.checkVisibility() && n.getBoundingClientRect().height < 43.9)
-					.map((n) => Math.round(n.getBoundingClientRect().height) + " px: " + n.outerHTML.slice(0, 90))`); s.touch && len(small) > 0 {
-					t.Errorf("too low for a thumb: %v", small)
+				if small := js[[]string](p, `[...document.querySelectorAll("input, select, button, summary")].filter((n) => n.checkVisibility() && Math.min(n.getBoundingClientRect().height, n.getBoundingClientRect().width) < 43.9)
+					.map((n) => Math.round(n.getBoundingClientRect().width) + " x " + Math.round(n.getBoundingClientRect().height) + " px: " + n.outerHTML.slice(0, 90))`); s.touch && len(small) > 0 {
+					t.Errorf("too small for a thumb: %v", small)
 				}
 			})
 		}
+	}
+}
+
+// In metric, remembered from before, the numbers change while the page loads,
+// and nothing else moves.
+func TestLayoutInMetric(t *testing.T) {
+	for _, w := range worksheets.All {
+		t.Run(w.ID, func(t *testing.T) {
+			t.Parallel()
+			p := tab(t, phone, `localStorage.setItem("plainlift.system", "metric");`)
+			p.visit(pageOf(w.ID))
+			p.until(`document.readyState === "complete" && !document.documentElement.dataset.wait`)
+			p.checked()
+			if shift := js[float64](p, `watched.shifts.reduce((sum, s) => sum + s.value, 0)`); shift > 0 {
+				t.Errorf("layout shift %v: %s", shift, js[string](p, `JSON.stringify(watched.shifts)`))
+			}
+			if wide := js[int](p, `document.documentElement.scrollWidth`); wide > int(phone.width) {
+				t.Errorf("%d px wide", wide)
+			}
+		})
 	}
 }
 
