@@ -180,7 +180,7 @@ func TestProblemLeavesNoFigures(t *testing.T) {
 	if len(a.Problems) != 2 || len(a.Figures) != 0 || a.Picture != "" || a.Verdict.Head != "Check “Gauge shows”" {
 		t.Errorf("%+v", a)
 	}
-	if !strings.HasPrefix(a.Verdict.Sentence, "Reading needs fixing") {
+	if !strings.HasPrefix(a.Verdict.Sentence, "“Gauge shows” needs fixing") {
 		t.Errorf("sentence %q", a.Verdict.Sentence)
 	}
 }

@@ -68,7 +68,7 @@ func (b Book) EvaluateWith(id string, entries Entries, sys unit.System, sim *dou
 	} else {
 		first := w.field(a.Problems[0].Field)
 		a.Verdict = Said{"", "Check “" + first.Label + "”",
-			upper(first.noun()) + " needs fixing before this answer is yours; the figures below are from before."}
+			"“" + first.Label + "” needs fixing before this answer is yours; the figures below are from before."}
 		a.blank()
 	}
 	// A reader's own text: it comes last, so that no brace in it is filled in.
@@ -291,11 +291,11 @@ func (o *Out) prefix(sentence string) string {
 	case whole:
 		return "With the example's numbers: " + lower(sentence)
 	}
-	return "With the example's " + and(nouns) + ": " + lower(sentence)
+	return "With the example's " + And(nouns) + ": " + lower(sentence)
 }
 
-// and joins names: "a, b and c".
-func and(names []string) string {
+// And joins names: "a, b and c".
+func And(names []string) string {
 	if len(names) < 2 {
 		return strings.Join(names, "")
 	}
@@ -303,15 +303,12 @@ func and(names []string) string {
 	return strings.Join(names[:last], ", ") + " and " + names[last]
 }
 
-func lower(s string) string { return recase(s, strings.ToLower) }
-func upper(s string) string { return recase(s, strings.ToUpper) }
-
-// recase changes the first letter.
-func recase(s string, to func(string) string) string {
+// lower makes the first letter small.
+func lower(s string) string {
 	if s == "" || s[0] >= 0x80 {
 		return s
 	}
-	return to(s[:1]) + s[1:]
+	return strings.ToLower(s[:1]) + s[1:]
 }
 
 // blank removes what a problem makes untrue.

@@ -134,11 +134,11 @@ func TestQuotedWithoutUnit(t *testing.T) {
 
 func TestAnd(t *testing.T) {
 	for want, names := range map[string]string{"": "", "a": "a", "a and b": "a b", "a, b and c": "a b c"} {
-		if got := and(strings.Fields(names)); got != want {
+		if got := And(strings.Fields(names)); got != want {
 			t.Errorf("%q: %q", names, got)
 		}
 	}
-	if lower("Über") != "Über" || lower("") != "" || upper("reading") != "Reading" {
+	if lower("Über") != "Über" || lower("") != "" || lower("Reading") != "reading" {
 		t.Error("the first letter changes wrongly")
 	}
 }

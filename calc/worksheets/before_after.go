@@ -154,7 +154,7 @@ func computeBeforeAfter(in *calc.In, out *calc.Out) {
 	r.picture(in, out)
 	beforeAfterRests(in, out, g)
 	beforeAfterWorking(in, out, r)
-	out.Caution("repeat", "limit", "low")
+	out.Caution("repeat", "limit", "low", "hold", "skin", "leaks", "arm", "technician")
 }
 
 const coverage = 0.95 // of an interval where the reader is not asked

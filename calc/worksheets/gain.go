@@ -144,8 +144,11 @@ func computeGain(in *calc.In, out *calc.Out) {
 	gainRests(in, out)
 	gainWorking(in, out, floor, target)
 	out.Caution("limit")
-	if branch == "more" {
+	switch branch {
+	case "more":
 		out.Caution("low", "turn")
+	case "over-limit-now":
+		out.Caution("turn")
 	}
 	out.Caution("hold", "skin", "leaks", "arm", "warranty", "technician")
 }

@@ -53,7 +53,7 @@ func gainRests(in *calc.In, out *calc.Out) {
 	} else {
 		out.Rest("What arms and tool weigh, felt at the load, is not known: with nothing for it the gain is a floor, with 30 % of the lift it is the most shown (common practice, no source). A grapple can be more.")
 	}
-	out.Rest("It is the load held at stall: friction is left out, and so is what the gauge may be off.")
+	out.Rest("It is the load held at stall: friction is left out, and so is what the gauge may be off. On a gauge that reads low the pressure is truly higher than it shows, so a target near the manual's highest can be over it.")
 	out.Rest("Nothing else gives way first. Low down and far out the rear wheels often lift before the relief opens; then more pressure lifts nothing.")
 	out.Rest("Pressure does not change speed: that is the pump's flow.")
 }

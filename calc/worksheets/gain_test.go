@@ -67,7 +67,7 @@ func TestGainRemarks(t *testing.T) {
 		{"limit=", noLimitSays, ""},
 		{"limit=|rise=-100 psi", "", noLimitSays},
 		{"target=2800 psi", closerSays, watch},
-		{"now=2800 psi", "", watch},
+		{"now=2800 psi", watch, ""}, // it has to come down
 		{"target=2610 psi", "", watch},
 		{"dead=474 lb", "as much of the pressure as 474 lb more load would", "is not known"},
 		{"now=2610 psi", "Pressure does not change speed", ""},

@@ -234,16 +234,8 @@ func (j judgement) words(in *calc.In, out *calc.Out, below, within, above float6
 	name(&fits, above, hasHigh, "high ({"+j.pHigh+"})")
 	name(&others, below, hasLow, "{"+j.pLow+"} for low")
 	name(&others, above, hasHigh, "{"+j.pHigh+"} for high")
-	say("fits_words", and(fits))
+	say("fits_words", calc.And(fits))
 	if say("others_words", ""); len(others) > 0 {
-		say("others_words", ", with "+and(others))
+		say("others_words", ", with "+calc.And(others))
 	}
-}
-
-// and joins phrases: "a, b and c".
-func and(s []string) string {
-	if len(s) < 2 {
-		return strings.Join(s, "")
-	}
-	return strings.Join(s[:len(s)-1], ", ") + " and " + s[len(s)-1]
 }

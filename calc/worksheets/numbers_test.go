@@ -2,6 +2,7 @@ package worksheets
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/floats/scalar"
@@ -111,6 +112,29 @@ func TestVerdicts(t *testing.T) {
 		if v := ask(t, test.worksheet, test.pairs...).Verdict; v.ID != test.id || v.Head != test.head {
 			t.Errorf("%s %v: %s %q, want %s %q", test.worksheet, test.pairs, v.ID, v.Head, test.id, test.head)
 		}
+	}
+}
+
+// What a target costs in risk is said before anybody sets it.
+func TestTargetOnThisGauge(t *testing.T) {
+	tests := []struct {
+		target string
+		chance float64 // of truly being over 2,790 psi, a rectangle ±80 psi about the target
+		says   string
+	}{
+		{"2735 psi", 25.0 / 160, "chance of truly being over 2,790 psi is 16 %: that is too much."},
+		{"2790 psi", 0.5, "is 50 %: that is too much."},
+		{"2715 psi", 5.0 / 160, ""},
+	}
+	for _, test := range tests {
+		a := ask(t, "short", "target", test.target)
+		lines := strings.Join(a.Lines, "\n")
+		if got := value(a, "p_target"); math.Abs(got-test.chance) > 1e-9 || !strings.Contains(lines, test.says) || test.says == "" && strings.Contains(lines, "too much") {
+			t.Errorf("%s: %v, %q", test.target, got, lines)
+		}
+	}
+	if a := ask(t, "shim", "now", "2720 psi", "target", "2735 psi", "limit", "2790 psi", "gauge_err", "20 psi", "low", "2680 psi"); !strings.Contains(a.Verdict.Sentence, "nothing to correct") {
+		t.Errorf("a valve shown to be in range is shimmed: %q", a.Verdict.Sentence)
 	}
 }
 

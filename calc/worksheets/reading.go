@@ -239,7 +239,7 @@ func computeReading(in *calc.In, out *calc.Out) {
 	readingRemarks(in, out, t)
 	readingRests(in, out, t, b)
 	readingWorking(in, out, t)
-	out.Caution("limit", "hold", "skin", "leaks", "arm", "technician")
+	out.Caution("limit", "turn", "hold", "skin", "leaks", "arm", "warranty", "technician")
 }
 
 // ratios sets the figures that need one limit of the manual or both.

@@ -51,7 +51,7 @@ func (v *valve) sayMissing(in *calc.In, out *calc.Out) {
 			nouns = append(nouns, in.Noun(id))
 		}
 	}
-	out.Text("missing", "", and(nouns))
+	out.Text("missing", "", calc.And(nouns))
 }
 
 // sayLow says first that there may be nothing to correct.
@@ -64,10 +64,14 @@ func (v *valve) sayLow(in *calc.In, out *calc.Out) {
 		return
 	}
 	m, sigma := v.line.At(v.fitted)
-	switch p := relief.PUnder(m, sigma, v.gauge, v.low); {
-	case p >= settled:
+	under := relief.PUnder(m, sigma, v.gauge, v.low)
+	switch within := 1 - under - relief.POver(m, sigma, v.gauge, v.limit); {
+	case under >= settled:
 		return
-	case p >= probable:
+	case within >= settled:
+		out.Add("But it is shown to be in the manual's range already: there is nothing to correct.")
+		return
+	case under >= probable:
 		out.Line("It is probably low ({p_low}), but the gauge can't show it: there may be nothing to correct.")
 	default:
 		out.Line("The gauge can't show that it is low: there may be nothing to correct.")

@@ -54,6 +54,8 @@ var short = &calc.Worksheet{
 		{ID: "shortfall", Label: "Reading under the manual's lowest", Kind: unit.Pressure, Against: []string{"0 psi"}, Place: calc.More},
 		{ID: "settle", Label: "Gauge that would settle it (± of dial)", Round: calc.Words, Place: calc.More},
 		{ID: "loss", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
+		{ID: "loss_hi", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
+		{ID: "p_target", Kind: unit.Percent, Round: calc.Chance, Against: []string{"5 %"}, Place: calc.Quoted},
 		{ID: "grade", Round: calc.Words, Place: calc.Quoted, Quantity: "gauge grade", From: []string{"accuracy"}},
 	}, shortJudgement.figures()...),
 	Verdicts: append(shortJudgement.verdicts(), calc.Verdict{Key: "no-range", Head: "{lo:n} to {hi}",
@@ -82,9 +84,10 @@ func computeShort(in *calc.In, out *calc.Out) {
 	a := in.SI("accuracy") * scale
 	model := func(limit float64) doubt.Sum { return doubt.Sum{Mid: reading, Rects: []float64{limit}} }
 	d := model(a).Dist()
-	out.SetDoubt("lo", reading-a, a)
+	out.SetDoubt("lo", max(0, reading-a), a)
 	out.SetDoubt("hi", reading+a, a)
 	out.Text("grade", gradeOfScale, "")
+	out.None("p_target", noLimit)
 	j.judge(in, out, judged{x: reading, a: a, confidence: settled, limit: a, model: model, dist: d})
 
 	mid := middle(in)
@@ -97,11 +100,23 @@ func computeShort(in *calc.In, out *calc.Out) {
 	out.Set("dp_pct", target/now-1)
 	out.Set("lift_now", floor.Lift(now))
 	out.Set("loss", -gain)
-	out.Set("closer", lift.Closer(assumedReach, gain, floor.Lift(target)))
-	out.Line(liftingSentence(liftingBranch(now, target, high, floor.Lift(now)), "{now}", "{reading}", "{limit}", "{high}"))
+	out.Set("loss_hi", -more.Gain(now, target))
+	if gain >= 0 {
+		out.Set("closer", lift.Closer(assumedReach, gain, floor.Lift(target)))
+	} else {
+		out.None("closer", "the target lifts less")
+	}
+	out.Line(liftingSentence(liftingBranch(now, target, high, floor.Lift(now)), "{now}", "{reading}", "{limit}", "{high}", "{loss}", "{loss:n} to {loss_hi}"))
 
-	if !in.Has("high") && target > now {
+	switch {
+	case target <= now:
+	case !in.Has("high"):
 		out.Line(noEnd)
+	case target <= high:
+		_, _, over := doubt.Sum{Mid: target, Rects: []float64{a}}.Dist().Within(math.Inf(-1), high)
+		if out.Set("p_target", over); over > mostOver {
+			out.Line("Set to {target} on this gauge, the chance of truly being over {high} is {p_target}: that is too much.")
+		}
 	}
 
 	j.picture(in, out, reading, reading-a, reading+a, d, "gauge shows {reading}", "±{a}")
@@ -110,7 +125,10 @@ func computeShort(in *calc.In, out *calc.Out) {
 	shortWorking(in, out)
 	out.Caution("limit")
 	if target > now {
-		out.Caution("low", "turn")
+		out.Caution("low")
+	}
+	if target > now || now > high {
+		out.Caution("turn")
 	}
 	out.Caution("hold", "skin", "leaks", "arm", "warranty", "technician")
 }
