@@ -122,8 +122,10 @@ func (d *drawing) place(l *label) {
 
 // free reports whether b lies in the plot and on no other words.
 func (d *drawing) free(b box) bool {
-	if b.into(d.frame) != b {
-		return false
+	const slack = 1e-6 // of rounding
+	f := d.frame
+	if b.left < f.left-slack || b.right > f.right+slack || b.top < f.top-slack || b.bottom > f.bottom+slack {
+		return false // also what is larger than the plot itself
 	}
 	for _, t := range d.taken {
 		if b.overlaps(t) {
