@@ -11,6 +11,7 @@ package site
 import (
 	"bytes"
 	"embed"
+	"errors"
 	"fmt"
 	"html/template"
 	"io/fs"
@@ -18,6 +19,7 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+	"sync"
 
 	"plainlift/calc"
 )
@@ -76,20 +78,26 @@ func readDocs(content fs.FS, book calc.Book) ([]doc, error) {
 	if err != nil {
 		return nil, err
 	}
-	var docs []doc
+	docs, errs := make([]doc, len(names)), make([]error, len(names))
+	var wait sync.WaitGroup
+	for i, name := range names { // at once: what they quote is simulated
+		wait.Go(func() {
+			src, err := fs.ReadFile(content, name)
+			if err == nil {
+				docs[i].name = name
+				docs[i].Doc, err = parseDoc("content/"+name, src, book)
+			}
+			errs[i] = err
+		})
+	}
+	wait.Wait()
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
+	}
 	guides := map[string]string{}
-	for _, name := range names {
-		src, err := fs.ReadFile(content, name)
-		if err != nil {
-			return nil, err
-		}
-		parsed, err := parseDoc("content/"+name, src, book)
-		if err != nil {
-			return nil, err
-		}
-		docs = append(docs, doc{parsed, name})
-		if id := parsed.Front["worksheet"]; id != "" {
-			guides[id] = name
+	for _, d := range docs {
+		if id := d.Front["worksheet"]; id != "" {
+			guides[id] = d.name
 		}
 	}
 	for _, w := range book {
