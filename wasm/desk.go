@@ -17,8 +17,8 @@ type desk struct {
 // job is a simulation under way and the message it belongs to.
 type job struct {
 	request
-	sim  *doubt.Simulation
-	done int // trials
+	sim  *doubt.Simulation // made by the first slice: it takes as long as an answer
+	done int               // trials
 }
 
 const (
@@ -50,13 +50,12 @@ func (d *desk) take(m map[string]any) {
 		d.post(failedMessage(seq, "no such worksheet: "+r.worksheet))
 		return
 	}
-	sim := d.book.Simulation(r.worksheet, r.entries, r.system)
-	if sim == nil {
+	if !a.OK() || d.book.Lookup(r.worksheet).Simulate == nil {
 		d.post(answerMessage(r.seq, "none", a))
 		return
 	}
 	d.post(answerMessage(r.seq, "running", a))
-	d.job = &job{request: r, sim: sim}
+	d.job = &job{request: r}
 }
 
 // slice runs a part of the newest simulation and posts the checked answer when
@@ -67,10 +66,12 @@ func (d *desk) slice() (more bool) {
 		return false
 	}
 	defer d.rescue(j.seq)
+	if j.sim == nil {
+		j.sim = d.book.Simulation(j.worksheet, j.entries, j.system)
+	}
 	for end := d.now() + sliceTime; d.now() < end; {
-		n := min(batch, calc.Trials-j.done)
-		j.sim.Run(n)
-		if j.done += n; j.done == calc.Trials {
+		j.sim.Run(min(batch, calc.Trials-j.sim.Trials()))
+		if j.sim.Trials() == calc.Trials {
 			d.job = nil
 			d.post(answerMessage(j.seq, "done", d.book.EvaluateWith(j.worksheet, j.entries, j.system, j.sim)))
 			return false
