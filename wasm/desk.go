@@ -17,8 +17,7 @@ type desk struct {
 // job is a simulation under way and the message it belongs to.
 type job struct {
 	request
-	sim  *doubt.Simulation // made by the first slice: it takes as long as an answer
-	done int               // trials
+	sim *doubt.Simulation // made by the first slice: it takes as long as an answer
 }
 
 const (
