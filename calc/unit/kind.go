@@ -28,17 +28,32 @@ type Kind int
 
 // The kinds, with the SI unit in which the value is held.
 const (
-	Number       Kind = iota // plain number
-	Percent                  // fraction: 2 % is 0.02
-	Pressure                 // Pa, above the atmosphere, as a gauge shows it
-	Length                   // m
-	Thickness                // m, of shims
-	Load                     // N; lb and kg mean the force, lbf and kgf
-	Temperature              // K
-	PressureRate             // Pa/m, pressure for each added thickness
-	LoadSlope                // N/Pa, load for each added pressure
-	Factor                   // plain number, written with "times"
-	Count                    // whole number
+	Number          Kind = iota // plain number
+	Percent                     // fraction: 2 % is 0.02
+	Pressure                    // Pa, above the atmosphere, as a gauge shows it
+	Length                      // m
+	Thickness                   // m, of shims
+	Load                        // N; lb and kg mean the force, lbf and kgf
+	Temperature                 // K
+	PressureRate                // Pa/m, pressure for each added thickness
+	LoadSlope                   // N/Pa, load for each added pressure
+	Factor                      // plain number, written with "times"
+	Count                       // whole number
+	Force                       // N, of a cylinder or a part
+	Stress                      // Pa, in a material
+	Volume                      // m³, of a cylinder
+	Capacity                    // m³, of a tank
+	Displacement                // m³, of a pump for each turn
+	Flow                        // m³/s
+	Rotation                    // turns a second
+	Speed                       // m/s
+	Power                       // W
+	Time                        // s
+	Density                     // kg/m³
+	HeatCapacity                // J/(kg·K)
+	TemperatureRise             // K, a difference
+	TemperatureRate             // K/s
+	Angle                       // rad
 )
 
 // Unit is one way of writing a quantity: SI = x·Factor/Divisor + Offset. The
@@ -103,6 +118,8 @@ func key(name string) string {
 		switch r {
 		case '²':
 			return '2'
+		case '³':
+			return '3'
 		case 'º': // the ordinal sign is often typed for the degree sign
 			return '°'
 		case ',':

@@ -1,5 +1,7 @@
 package unit
 
+import "math"
+
 // The definitions from which every factor follows exactly, in SI.
 // Source: the inch (0.0254 m), the pound (0.45359237 kg), standard gravity
 // (9.80665 m/s²), the bar (1e5 Pa) and the technical atmosphere (1 kgf/cm²)
@@ -17,6 +19,10 @@ const (
 	zeroF    = 459.67 * 5 / 9       // K at 0 °F
 	tenThou  = 0.010 * inch         // m: the step in which shims are reckoned
 	tenthMil = 0.1 / 1000           // m: a tenth of a millimetre
+	cubicIn  = inch * inch * inch   // m³: the cubic inch
+	gallon   = 231 * cubicIn        // m³: the US gallon
+	footLb   = foot * poundf        // J: the foot pound
+	btuPerLb = 2326.0               // J/kg: the British thermal unit (of the steam tables) for each pound, exact, from memory
 )
 
 // kindRow is what the package knows of one kind.
@@ -66,13 +72,9 @@ var kinds = [...]kindRow{
 		sample: [2]string{"0.010 in", "0.25 mm"},
 	},
 	Load: {
-		noun: "a load",
-		units: []Unit{
-			{Name: "lb", Factor: poundf, Divisor: 1, aliases: "lbs lbf pound pounds"},
-			{Name: "kg", Factor: kilof, Divisor: 1, aliases: "kgs kgf kilogram kilograms"},
-			{Name: "N", Factor: 1, Divisor: 1, aliases: "newton newtons"},
-			{Name: "kN", Factor: 1e3, Divisor: 1},
-		}, offered: 4, shown: [2]int{US: 0, Metric: 1},
+		noun:  "a load",
+		units: []Unit{pounds, kilograms, newtons, kilonewtons}, offered: 4,
+		shown:  [2]int{US: 0, Metric: 1},
 		sample: [2]string{"1500 lb", "700 kg"},
 	},
 	Temperature: {
@@ -115,7 +117,138 @@ var kinds = [...]kindRow{
 		units: []Unit{{Factor: 1, Divisor: 1}}, offered: 1,
 		sample: [2]string{"2", "2"},
 	},
+	Force: {
+		noun:  "a force",
+		units: []Unit{pounds, kilonewtons, newtons, kilograms}, offered: 4,
+		shown:  [2]int{US: 0, Metric: 1},
+		sample: [2]string{"6000 lb", "27 kN"},
+	},
+	Stress: {
+		noun: "a stress",
+		units: []Unit{
+			{Name: "psi", Factor: psi, Divisor: 1, aliases: "lb/in2 lbf/in2"},
+			{Name: "MPa", Factor: 1e6, Divisor: 1, aliases: "n/mm2"},
+			{Name: "ksi", Factor: psi * 1000, Divisor: 1},
+			{Name: "GPa", Factor: 1e9, Divisor: 1},
+		}, offered: 3, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"55000 psi", "380 MPa"},
+	},
+	Volume: {
+		noun:  "a volume",
+		units: []Unit{cubicInches, litres, cubicCentimetres, gallons}, offered: 4,
+		shown:  [2]int{US: 0, Metric: 1},
+		sample: [2]string{"98 in³", "1.6 L"},
+	},
+	Capacity: {
+		noun:  "a volume",
+		units: []Unit{gallons, litres, cubicInches, cubicCentimetres}, offered: 2,
+		shown:  [2]int{US: 0, Metric: 1},
+		sample: [2]string{"8 gal", "30 L"},
+	},
+	Displacement: {
+		noun: "a volume for each turn",
+		units: []Unit{
+			{Name: "in³/rev", Factor: cubicIn, Divisor: 1, aliases: "in3 cuin/rev ci/rev in3/turn"},
+			{Name: "cm³/rev", Factor: 1, Divisor: 1e6, aliases: "cm3 cc cc/rev cm3/turn ml/rev"},
+		}, offered: 2, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"1 in³/rev", "16 cm³/rev"},
+	},
+	Flow: {
+		noun: "a flow",
+		units: []Unit{
+			{Name: "gpm", Factor: gallon, Divisor: 60, aliases: "gal/min gallons/min gallons/minute usgpm"},
+			{Name: "L/min", Factor: 1, Divisor: 60 * 1000, aliases: "lpm l/minute litres/minute liters/minute litre/min liter/min"},
+		}, offered: 2, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"9 gpm", "34 L/min"},
+	},
+	Rotation: {
+		noun: "a speed of turning",
+		units: []Unit{
+			{Name: "rpm", Factor: 1, Divisor: 60, aliases: "rev/min r/min 1/min turns/minute"},
+		}, offered: 1,
+		sample: [2]string{"2500 rpm", "2500 rpm"},
+	},
+	Speed: {
+		noun: "a speed",
+		units: []Unit{
+			{Name: "in/s", Factor: inch, Divisor: 1, aliases: "in/sec inch/s inches/s inches/second"},
+			{Name: "mm/s", Factor: 1, Divisor: 1000, aliases: "mm/sec"},
+			{Name: "ft/min", Factor: foot, Divisor: 60, aliases: "fpm"},
+			{Name: "m/s", Factor: 1, Divisor: 1},
+		}, offered: 4, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"5 in/s", "120 mm/s"},
+	},
+	Power: {
+		noun: "a power",
+		units: []Unit{
+			{Name: "hp", Factor: 550 * footLb, Divisor: 1, aliases: "bhp horsepower"},
+			{Name: "kW", Factor: 1000, Divisor: 1},
+			{Name: "W", Factor: 1, Divisor: 1},
+		}, offered: 2, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"45 hp", "34 kW"},
+	},
+	Time: {
+		noun: "a time",
+		units: []Unit{
+			{Name: "s", Factor: 1, Divisor: 1, aliases: "sec secs second seconds"},
+			{Name: "min", Factor: 60, Divisor: 1, aliases: "mins minute minutes"},
+		}, offered: 2,
+		sample: [2]string{"4 s", "4 s"},
+	},
+	Density: {
+		noun: "a density",
+		units: []Unit{
+			{Name: "lb/gal", Factor: 0.45359237 / gallon, Divisor: 1, aliases: "lb/usgal lbs/gal"},
+			{Name: "kg/m³", Factor: 1, Divisor: 1},
+			{Name: "kg/L", Factor: 1000, Divisor: 1, aliases: "g/cm3 g/ml"},
+		}, offered: 3, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"7.3 lb/gal", "870 kg/m³"},
+	},
+	HeatCapacity: {
+		noun: "a heat capacity",
+		units: []Unit{
+			{Name: "Btu/lb °F", Factor: btuPerLb * 9, Divisor: 5, aliases: "btu/lbf btu/lb/f btu/lb/°f btu/(lb°f) btu/lb·°f btu/lbdegf"},
+			{Name: "kJ/kg K", Factor: 1000, Divisor: 1, aliases: "kj/kg/k kj/(kgk) kj/kg·k j/gk"},
+		}, offered: 2, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"0.45 Btu/lb °F", "1.9 kJ/kg K"},
+	},
+	TemperatureRise: {
+		noun: "a difference of temperature",
+		units: []Unit{
+			{Name: "°F", Factor: 5, Divisor: 9, aliases: "f degf degreesf fahrenheit ℉"},
+			{Name: "°C", Factor: 1, Divisor: 1, aliases: "c k degc degreesc celsius kelvin ℃"},
+		}, offered: 2, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"36 °F", "20 °C"},
+	},
+	TemperatureRate: {
+		noun: "a temperature for a time",
+		units: []Unit{
+			{Name: "°F/min", Factor: 5, Divisor: 9 * 60, aliases: "f/min degf/min"},
+			{Name: "°C/min", Factor: 1, Divisor: 60, aliases: "c/min degc/min k/min"},
+		}, offered: 2, shown: [2]int{US: 0, Metric: 1},
+		sample: [2]string{"5 °F/min", "3 °C/min"},
+	},
+	Angle: {
+		noun: "an angle",
+		units: []Unit{
+			{Name: "°", Factor: math.Pi, Divisor: 180, aliases: "deg degree degrees"},
+		}, offered: 1,
+		sample: [2]string{"5 °", "5 °"},
+	},
 }
+
+// The units of load serve forces too, and those of volume tanks, in a different order.
+var (
+	pounds      = Unit{Name: "lb", Factor: poundf, Divisor: 1, aliases: "lbs lbf pound pounds"}
+	kilograms   = Unit{Name: "kg", Factor: kilof, Divisor: 1, aliases: "kgs kgf kilogram kilograms"}
+	newtons     = Unit{Name: "N", Factor: 1, Divisor: 1, aliases: "newton newtons"}
+	kilonewtons = Unit{Name: "kN", Factor: 1e3, Divisor: 1}
+
+	cubicInches      = Unit{Name: "in³", Factor: cubicIn, Divisor: 1, aliases: "cuin ci cubicinches"}
+	cubicCentimetres = Unit{Name: "cm³", Factor: 1, Divisor: 1e6, aliases: "cc ml"}
+	litres           = Unit{Name: "L", Factor: 1, Divisor: 1000, aliases: "litre litres liter liters"}
+	gallons          = Unit{Name: "gal", Factor: gallon, Divisor: 1, aliases: "gallon gallons usgal"}
+)
 
 // The units of length serve two kinds, in a different order.
 var (

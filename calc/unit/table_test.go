@@ -61,6 +61,31 @@ func TestUnitSizes(t *testing.T) {
 		{LoadSlope, "kg per bar", 9.80665e-5, 1e-15, "by definition"},
 		{LoadSlope, "kg per 10 bar", 9.80665e-6, 1e-15, "by definition"},
 		{Factor, "times", 1, 0, "by definition"},
+		{Force, "lbf", 4.4482216152605, 1e-15, "computed, exact"},
+		{Force, "kN", 1e3, 0, "by definition"},
+		{Stress, "ksi", 6894757.29316836, 1e-14, "computed: 1000 psi"},
+		{Stress, "N/mm²", 1e6, 0, "by definition"},
+		{Volume, "in³", 1.6387064e-05, 1e-14, "computed, exact"},
+		{Volume, "cc", 1e-6, 0, "by definition"},
+		{Capacity, "gal", 3.785411784e-3, 1e-14, "computed, exact: 231 in³"},
+		{Capacity, "L", 1e-3, 0, "by definition"},
+		{Displacement, "in³/rev", 1.6387064e-05, 1e-14, "computed, exact"},
+		{Displacement, "cc/rev", 1e-6, 0, "by definition"},
+		{Flow, "gpm", 6.30901964e-05, 1e-14, "computed, exact"},
+		{Flow, "L/min", 1.0 / 60000, 1e-15, "by definition"},
+		{Rotation, "rpm", 1.0 / 60, 1e-15, "by definition"},
+		{Speed, "in/s", 0.0254, 0, "read, exact inch"},
+		{Speed, "ft/min", 0.00508, 1e-14, "by definition: 0.3048 m in 60 s"},
+		{Power, "hp", 745.699871582270, 1e-14, "computed: 550 ft·lbf/s"},
+		{Power, "kW", 1e3, 0, "by definition"},
+		{Time, "min", 60, 0, "by definition"},
+		{Density, "lb/gal", 119.826427316897, 1e-13, "computed: 0.45359237 kg in 231 in³"},
+		{Density, "kg/L", 1000, 0, "by definition"},
+		{HeatCapacity, "Btu/lb °F", 4186.8, 1e-15, "from memory: the steam-table Btu, 2326 J/kg for 1 Btu/lb"},
+		{HeatCapacity, "kJ/kg K", 1e3, 0, "by definition"},
+		{TemperatureRise, "°F", 5.0 / 9, 1e-15, "t/F = 9/5 t/C + 32"},
+		{TemperatureRate, "°F/min", 5.0 / 540, 1e-15, "by definition"},
+		{Angle, "°", 0.0174532925199433, 1e-14, "π/180, from memory"},
 	} {
 		got := mustUnit(t, c.kind, c.unit).ToSI(1)
 		if !scalar.EqualWithinAbsOrRel(got, c.want, 0, c.tol) {
@@ -147,6 +172,11 @@ func TestShownAndChooser(t *testing.T) {
 		{Load, "lb", "kg", 4}, {Temperature, "°F", "°C", 2},
 		{PressureRate, "psi per 0.010 in", "bar per 0.1 mm", 2},
 		{LoadSlope, "lb per 100 psi", "kg per 10 bar", 2},
+		{Force, "lb", "kN", 4}, {Stress, "psi", "MPa", 3}, {Volume, "in³", "L", 4}, {Capacity, "gal", "L", 2},
+		{Displacement, "in³/rev", "cm³/rev", 2}, {Flow, "gpm", "L/min", 2}, {Rotation, "rpm", "rpm", 1},
+		{Speed, "in/s", "mm/s", 4}, {Power, "hp", "kW", 2}, {Time, "s", "s", 2}, {Density, "lb/gal", "kg/m³", 3},
+		{HeatCapacity, "Btu/lb °F", "kJ/kg K", 2}, {TemperatureRise, "°F", "°C", 2}, {TemperatureRate, "°F/min", "°C/min", 2},
+		{Angle, "°", "°", 1},
 	} {
 		if got := c.kind.Shown(US).Name; got != c.us {
 			t.Errorf("kind %d shown in US: %q, want %q", c.kind, got, c.us)

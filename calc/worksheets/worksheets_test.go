@@ -16,7 +16,7 @@ import (
 	"plainlift/calc/unit"
 )
 
-var update = flag.Bool("update", false, "rewrite testdata/answers.txt")
+var update = flag.Bool("update", false, "rewrite testdata/answers")
 
 var idForm = regexp.MustCompile(`^[a-zA-Z][a-zA-Z0-9_]*$`)
 
@@ -504,44 +504,52 @@ func usual(w *calc.Worksheet, id string) bool {
 // The golden answers show what a change of code or words does to each page. The
 // same text must come out natively and as WebAssembly.
 func TestAnswers(t *testing.T) {
-	var b strings.Builder
 	for _, w := range All {
-		for _, sys := range []unit.System{unit.US, unit.Metric} {
-			a := All.Checked(w.ID, nil, sys)
-			fmt.Fprintf(&b, "== %s, %s\n%s\n%s\n", w.ID, []string{"US", "metric"}[sys], a.Verdict.Head, a.Verdict.Sentence)
-			for _, l := range a.Lines {
-				fmt.Fprintln(&b, "-", l)
+		t.Run(w.ID, func(t *testing.T) {
+			file, text := "testdata/answers/"+w.ID+".txt", goldenText(w)
+			if *update {
+				if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+					t.Fatal(err)
+				}
 			}
-			for _, f := range a.Figures {
-				fmt.Fprintf(&b, "%s = %s\n", f.ID, f.Text)
+			want, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
 			}
-			for _, s := range a.Working {
-				fmt.Fprintf(&b, "%s | %s | %s\n", s.Formula, s.Numbers, s.Source)
+			got, lines := strings.Split(text, "\n"), strings.Split(string(want), "\n")
+			for i := range max(len(got), len(lines)) {
+				if i >= len(got) || i >= len(lines) || got[i] != lines[i] {
+					t.Fatalf("%s:%d: differs; look, then run with -update\ngot  %q\nwant %q", file, i+1, at(got, i), at(lines, i))
+				}
 			}
-			fmt.Fprintln(&b, a.Check)
-		}
-		fmt.Fprintf(&b, "== %s, branches\n", w.ID)
-		for _, entries := range branches(w.ID) {
-			a := All.Evaluate(w.ID, entries, unit.US)
-			fmt.Fprintf(&b, "%s: %s · %s\n", a.Verdict.ID, a.Verdict.Head, strings.Join(append([]string{a.Verdict.Sentence}, a.Lines...), " / "))
-		}
+		})
 	}
-	const file = "testdata/answers.txt"
-	if *update {
-		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
+}
+
+// goldenText is what a worksheet says to its example, in both systems, and on
+// each of its branches.
+func goldenText(w *calc.Worksheet) string {
+	var b strings.Builder
+	for _, sys := range []unit.System{unit.US, unit.Metric} {
+		a := All.Checked(w.ID, nil, sys)
+		fmt.Fprintf(&b, "== %s\n%s\n%s\n", []string{"US", "metric"}[sys], a.Verdict.Head, a.Verdict.Sentence)
+		for _, l := range a.Lines {
+			fmt.Fprintln(&b, "-", l)
 		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, lines := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
-	for i := range max(len(got), len(lines)) {
-		if i >= len(got) || i >= len(lines) || got[i] != lines[i] {
-			t.Fatalf("%s:%d: differs; look, then run with -update\ngot  %q\nwant %q", file, i+1, at(got, i), at(lines, i))
+		for _, f := range a.Figures {
+			fmt.Fprintf(&b, "%s = %s\n", f.ID, f.Text)
 		}
+		for _, s := range a.Working {
+			fmt.Fprintf(&b, "%s | %s | %s\n", s.Formula, s.Numbers, s.Source)
+		}
+		fmt.Fprintln(&b, a.Check)
 	}
+	fmt.Fprintf(&b, "== branches\n")
+	for _, entries := range branches(w.ID) {
+		a := All.Evaluate(w.ID, entries, unit.US)
+		fmt.Fprintf(&b, "%s: %s · %s\n", a.Verdict.ID, a.Verdict.Head, strings.Join(append([]string{a.Verdict.Sentence}, a.Lines...), " / "))
+	}
+	return b.String()
 }
 
 func at(lines []string, i int) string {

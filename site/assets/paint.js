@@ -47,10 +47,11 @@ function figure(figure) {
   output.closest(".figure")?.classList.toggle("none", figure.value === "");
 }
 
-/** @param {string} svg */
-function picture(svg) {
-  const parsed = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
-  if (parsed.nodeName === "svg") byId("picture").replaceChildren(document.importNode(parsed, true));
+/** @param {string} svgs one picture after the other */
+function pictures(svgs) {
+  const parsed = new DOMParser().parseFromString(`<g xmlns="http://www.w3.org/2000/svg">${svgs}</g>`, "image/svg+xml");
+  if (parsed.querySelector("parsererror")) return;
+  byId("picture").replaceChildren(...[...parsed.documentElement.children].map((svg) => document.importNode(svg, true)));
 }
 
 /**
@@ -61,7 +62,7 @@ export function paint(answer, href) {
   byId("head").textContent = answer.verdict.head;
   byId("sentence").textContent = answer.verdict.sentence;
   answer.figures.forEach(figure);
-  picture(answer.picture);
+  pictures(answer.picture);
   list("lines", lines(answer.lines));
   list("rests", lines(answer.rests));
   list("cautions", lines(answer.cautions));
