@@ -16,7 +16,7 @@ func withUnit(number, name string) string {
 }
 
 // text is a field's entry as sentences quote it: as typed where the unit is the
-// one shown, else converted to four significant digits.
+// one shown, else converted to four significant digits at most.
 func (f *Field) text(v *value, sys unit.System) string {
 	if !v.set {
 		return f.Empty
@@ -29,13 +29,13 @@ func (f *Field) text(v *value, sys unit.System) string {
 	}
 	name := f.Kind.Shown(sys).Name
 	if f.Shape == Single {
-		return withUnit(entryNumber(v.a[0], f.Kind, sys), name)
+		return withUnit(quoteNumber(v.a[0], f.Kind, sys), name)
 	}
 	var parts []string
 	for i, x := range v.a {
-		s := entryNumber(x, f.Kind, sys)
+		s := quoteNumber(x, f.Kind, sys)
 		if f.Shape == Pairs {
-			s = withUnit(s, name) + " : " + withUnit(entryNumber(v.b[i], f.With, sys), f.With.Shown(sys).Name)
+			s = withUnit(s, name) + " : " + withUnit(quoteNumber(v.b[i], f.With, sys), f.With.Shown(sys).Name)
 		}
 		parts = append(parts, s)
 	}
@@ -45,14 +45,29 @@ func (f *Field) text(v *value, sys unit.System) string {
 	return withUnit(strings.Join(parts, "; "), name)
 }
 
-// entryNumber is the number of one entry in the shown unit.
+// entryNumber is the number of one entry in the shown unit, for its field.
 func entryNumber(x unit.Value, k unit.Kind, sys unit.System) string {
+	return numberIn(x, k, sys, func(n float64, _ unit.Unit) int { return unit.PlaceSig(n, 4) })
+}
+
+// quoteNumber is the same for a sentence: no finer than anybody reads.
+func quoteNumber(x unit.Value, k unit.Kind, sys unit.System) string {
+	return numberIn(x, k, sys, four)
+}
+
+func numberIn(x unit.Value, k unit.Kind, sys unit.System, places func(float64, unit.Unit) int) string {
 	u := k.Shown(sys)
 	if x.Unit.Name == u.Name {
 		return grouped(x.Number, k.Least(u), sys)
 	}
 	n := u.FromSI(x.SI)
-	return trimmed(unit.Decimals(n, unit.PlaceSig(n, 4), sys), k.Least(u))
+	return trimmed(unit.Decimals(n, places(n, u), sys), k.Least(u))
+}
+
+// four returns the decimal places for four significant digits, but no more than
+// the unit is read to.
+func four(x float64, u unit.Unit) int {
+	return min(unit.PlaceSig(x, 4), max(unit.Finest(u), unit.PlaceSig(x, 2)))
 }
 
 // grouped is a typed number with the thousands marked and at least so many
@@ -91,7 +106,7 @@ func (g *Figure) number(si, half float64, against []float64, sys unit.System) st
 	case g.Round == ByDoubt && half > 0 && !math.IsInf(half, 0):
 		return write(unit.PlaceTwo(math.Abs(u.FromSI(half) - u.FromSI(0))))
 	}
-	return trimmed(write(unit.PlaceSig(x, 4)), g.Kind.Least(u))
+	return trimmed(write(four(x, u)), g.Kind.Least(u))
 }
 
 // trimmed is a decimal without the zeros at its end, but for so many decimals.

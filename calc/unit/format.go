@@ -168,3 +168,19 @@ func (k Kind) Least(u Unit) int {
 	}
 	return 0
 }
+
+// Finest returns the decimal places of this unit beyond which a worked-out
+// number says nothing: nobody reads a dial to a hundredth of a bar. (Common
+// practice, no source.) A number too small for that still shows two significant
+// digits.
+func Finest(u Unit) int {
+	switch u.Name {
+	case "psi", "lb", "kg":
+		return 0
+	case "bar", "mm", "%":
+		return 1
+	case "in", "MPa":
+		return 2
+	}
+	return 4
+}
