@@ -47,27 +47,27 @@ func (f *Field) text(v *value, sys unit.System) string {
 
 // entryNumber is the number of one entry in the shown unit, for its field.
 func entryNumber(x unit.Value, k unit.Kind, sys unit.System) string {
-	return numberIn(x, k, sys, func(n float64, _ unit.Unit) int { return unit.PlaceSig(n, 4) })
+	return numberIn(x, k, sys, func(n float64) int { return unit.PlaceSig(n, 4) })
 }
 
 // quoteNumber is the same for a sentence: no finer than anybody reads.
 func quoteNumber(x unit.Value, k unit.Kind, sys unit.System) string {
-	return numberIn(x, k, sys, four)
+	return numberIn(x, k, sys, func(n float64) int { return four(n, k, k.Shown(sys)) })
 }
 
-func numberIn(x unit.Value, k unit.Kind, sys unit.System, places func(float64, unit.Unit) int) string {
+func numberIn(x unit.Value, k unit.Kind, sys unit.System, places func(float64) int) string {
 	u := k.Shown(sys)
 	if x.Unit.Name == u.Name {
 		return grouped(x.Number, k.Least(u), sys)
 	}
 	n := u.FromSI(x.SI)
-	return trimmed(unit.Decimals(n, places(n, u), sys), k.Least(u))
+	return trimmed(unit.Decimals(n, places(n), sys), k.Least(u))
 }
 
 // four returns the decimal places for four significant digits, but no more than
 // the unit is read to.
-func four(x float64, u unit.Unit) int {
-	return min(unit.PlaceSig(x, 4), max(unit.Finest(u), unit.PlaceSig(x, 2)))
+func four(x float64, k unit.Kind, u unit.Unit) int {
+	return min(unit.PlaceSig(x, 4), max(k.Finest(u), unit.PlaceSig(x, 2)))
 }
 
 // grouped is a typed number with the thousands marked and at least so many
@@ -106,7 +106,7 @@ func (g *Figure) number(si, half float64, against []float64, sys unit.System) st
 	case g.Round == ByDoubt && half > 0 && !math.IsInf(half, 0):
 		return write(unit.PlaceTwo(math.Abs(u.FromSI(half) - u.FromSI(0))))
 	}
-	return trimmed(write(four(x, u)), g.Kind.Least(u))
+	return trimmed(write(four(x, g.Kind, u)), g.Kind.Least(u))
 }
 
 // trimmed is a decimal without the zeros at its end, but for so many decimals.

@@ -20,7 +20,7 @@ func TestComputedTable(t *testing.T) {
 <tr><th scope="col">Gauge shows</th><th scope="col">Twice &amp; more</th><th scope="col">Share</th></tr>
 </thead>
 <tbody>
-<tr><th scope="row"><span class="quoted" data-metric="68.95 bar">1,000 psi</span></th><td><span class="quoted" data-metric="137.9 bar">2,000 psi</span></td><td><span class="quoted">5 %</span></td></tr>
+<tr><th scope="row"><span class="quoted" data-metric="68.9 bar">1,000 psi</span></th><td><span class="quoted" data-metric="137.9 bar">2,000 psi</span></td><td><span class="quoted">5 %</span></td></tr>
 <tr><th scope="row"><span class="quoted" data-metric="100 bar">1,450 psi</span></th><td><span class="quoted" data-metric="200 bar">2,901 psi</span></td><td><span class="quoted">5 %</span></td></tr>
 </tbody>
 </table></div>

@@ -16,7 +16,7 @@ func TestQuotes(t *testing.T) {
 		{"{twice-over.verdict}", `<span class="quoted" data-metric="Doubled to 359.9 bar">Doubled to 5,220 psi</span>`},
 		{`{twice-over.double gauge="100 bar"}`, `<span class="quoted" data-metric="200 bar">2,901 psi</span>`},
 		{`{twice-over.double gauge="1,000"}`, `<span class="quoted" data-metric="137.9 bar">2,000 psi</span>`},
-		{`{twice-over.left gauge="2,000 psi"  extra="1,580 lb"}`, `<span class="quoted" data-metric="716.7 kg">1,580 lb</span>`},
+		{`{twice-over.left gauge="2,000 psi"  extra="1,580 lb"}`, `<span class="quoted" data-metric="717 kg">1,580 lb</span>`},
 		{"{twice-over:extra}", `<span class="quoted">not known</span>`},
 		{"{twice-over:mode}", `<span class="quoted">Plain</span>`},
 		{`{twice-over:hidden mode="odd"}`, `<span class="quoted">2 %</span>`},

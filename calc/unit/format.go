@@ -173,7 +173,10 @@ func (k Kind) Least(u Unit) int {
 // number says nothing: nobody reads a dial to a hundredth of a bar. (Common
 // practice, no source.) A number too small for that still shows two significant
 // digits.
-func Finest(u Unit) int {
+func (k Kind) Finest(u Unit) int {
+	if k == Thickness {
+		return 4
+	}
 	switch u.Name {
 	case "psi", "lb", "kg":
 		return 0
