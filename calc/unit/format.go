@@ -174,8 +174,9 @@ func (k Kind) Least(u Unit) int {
 // practice, no source.) A number too small for that still shows two significant
 // digits.
 func (k Kind) Finest(u Unit) int {
+	const enough = 9
 	if k == Thickness {
-		return 4
+		return enough
 	}
 	switch u.Name {
 	case "psi", "lb", "kg":
@@ -185,5 +186,5 @@ func (k Kind) Finest(u Unit) int {
 	case "in", "MPa":
 		return 2
 	}
-	return 4
+	return enough
 }
