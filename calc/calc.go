@@ -83,7 +83,8 @@ type Field struct {
 	Only    *Only // bears on the answer only then
 
 	Quantity string // what it is a value of, for carrying to another worksheet
-	More     bool   // behind "more"
+	Group    string // the folded part of the form it stands in, "The cylinders"; "" stands open above them
+	More     bool   // in the part "More that bears on it"
 }
 
 // Shape is how many numbers a field holds.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"net/url"
+	"slices"
 	"strings"
 
 	"plainlift/calc"
@@ -113,14 +114,28 @@ func fragment(pairs []calc.Pair) string {
 	return strings.Join(parts, "&")
 }
 
-// HasMore reports whether any field is behind "more".
-func (p *page) HasMore() bool {
+// part is a folded part of the form; the first has no title and stands open.
+type part struct {
+	Title  string
+	Fields []field
+}
+
+// Parts are the fields in the parts of the form, in the order of the declaration.
+func (p *page) Parts() []part {
+	parts := []part{{}}
 	for _, f := range p.Fields {
+		title := f.Group
 		if f.More {
-			return true
+			title = "More that bears on it"
 		}
+		i := slices.IndexFunc(parts, func(p part) bool { return p.Title == title })
+		if i < 0 {
+			i = len(parts)
+			parts = append(parts, part{Title: title})
+		}
+		parts[i].Fields = append(parts[i].Fields, f)
 	}
-	return false
+	return parts
 }
 
 // Empty items, from which the templates draw what the script copies.

@@ -1,5 +1,5 @@
 /** What the reader does on a worksheet: typing, pasting, choosing, tapping. */
-import { copy, writeLink } from "./link.js";
+import { copy, unfold, writeLink } from "./link.js";
 import { oneLine } from "./rows.js";
 import { view } from "./view.js";
 
@@ -72,9 +72,10 @@ export function watchForm(worksheet, form) {
     worksheet.ask();
   };
   byId("clear-example").addEventListener("click", () => {
-    const first = worksheet.examples[0];
+    const first = worksheet.field(worksheet.examples[0]);
     borrowed(false);
-    worksheet.field(first)?.node.querySelector("input")?.focus();
+    if (first) unfold(first.node);
+    first?.node.querySelector("input")?.focus();
   });
   byId("keep-example").addEventListener("click", () => borrowed(true));
 }

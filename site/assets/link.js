@@ -44,6 +44,11 @@ export function watchAddress(changed) {
   });
 }
 
+/** Opens what a node is folded into. @param {Element} node */
+export function unfold(node) {
+  for (let d = node.closest("details"); d; d = d.parentElement?.closest("details") ?? null) d.open = true;
+}
+
 /** Anchors inside the page move the eye, not the address, which holds the numbers. */
 export function keepAnchors() {
   document.addEventListener("click", (e) => {
@@ -53,7 +58,7 @@ export function keepAnchors() {
     const to = document.getElementById(id);
     if (!to) return;
     e.preventDefault();
-    for (let d = to.closest("details"); d; d = d.parentElement?.closest("details") ?? null) d.open = true;
+    unfold(to);
     (document.querySelector(`label[for="${id}"]`) ?? to).scrollIntoView({ block: "center" });
     if (!to.matches("input, select, button, a")) to.tabIndex = -1;
     to.focus({ preventScroll: true });
