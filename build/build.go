@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
 	"strings"
 
@@ -13,26 +14,50 @@ import (
 
 // The files of the site that are compiled or copied, not rendered.
 const (
-	wasmFile = "assets/plainlift.wasm"
-	execFile = "assets/wasm_exec.js"
+	wasmFile = "plainlift.wasm"
+	execFile = "wasm_exec.js"
 )
 
 // build writes the site of the project at root into dir.
 func build(root, dir string, pagesOnly bool) error {
-	files, err := site.Render(os.DirFS(filepath.Join(root, "content")), worksheets.All)
+	compiled, err := written(dir)
 	if err != nil {
 		return err
 	}
-	if pagesOnly {
-		return write(dir, files, wasmFile, execFile)
+	if !pagesOnly || len(compiled) < 2 {
+		if compiled, err = calculator(root); err != nil {
+			return err
+		}
 	}
-	if files[wasmFile], err = compile(root); err != nil {
-		return err
-	}
-	if files[execFile], err = wasmExec(); err != nil {
+	files, err := site.Render(os.DirFS(filepath.Join(root, "content")), worksheets.All, compiled)
+	if err != nil {
 		return err
 	}
 	return write(dir, files)
+}
+
+// written returns the compiled files that an earlier build left in dir.
+func written(dir string) (map[string][]byte, error) {
+	names, err := recorded(dir)
+	compiled := map[string][]byte{}
+	for _, name := range names {
+		if base := path.Base(name); base == wasmFile || base == execFile {
+			if data, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(name))); err == nil {
+				compiled[base] = data
+			}
+		}
+	}
+	return compiled, err
+}
+
+// calculator returns the compiled files, newly made.
+func calculator(root string) (map[string][]byte, error) {
+	wasm, err := compile(root)
+	if err != nil {
+		return nil, err
+	}
+	exec, err := wasmExec()
+	return map[string][]byte{wasmFile: wasm, execFile: exec}, err
 }
 
 // inlined are the packages in which the calculator's calls are written out in

@@ -22,11 +22,12 @@ const (
 
 // sizes prints what the site weighs beside what it may weigh.
 func sizes(out io.Writer) error {
-	files, err := site.Render(os.DirFS("content"), worksheets.All)
+	compiled, err := calculator(".")
 	if err != nil {
 		return err
 	}
-	wasm, err := compile(".")
+	wasm := compiled[wasmFile]
+	files, err := site.Render(os.DirFS("content"), worksheets.All, nil)
 	if err != nil {
 		return err
 	}

@@ -21,11 +21,10 @@ const (
 	unfinished = ".new"
 )
 
-// write makes dir hold files and whatever of kept is there already, and nothing
-// else. Each file is replaced in one step, pages after what they load, so that
+// write makes dir hold files, and nothing else. Each file is replaced in one step, pages after what they load, so that
 // a server may go on serving dir. A folder with files that no build wrote is
 // refused.
-func write(dir string, files map[string][]byte, kept ...string) error {
+func write(dir string, files map[string][]byte) error {
 	for name := range files {
 		if !fs.ValidPath(name) || name == record || strings.HasSuffix(name, unfinished) {
 			return fmt.Errorf("build: the site has a file of a bad name: %q", name)
@@ -53,21 +52,14 @@ func write(dir string, files map[string][]byte, kept ...string) error {
 		}
 		return names[i] < names[j]
 	})
-	for _, name := range old {
-		if slices.Contains(kept, name) && files[name] == nil {
-			names = append(names, name)
-		}
-	}
 	// The record comes first and names old and new, so that a build that was
 	// cut short leaves nothing behind that the next one does not know.
 	if err := setRecord(dir, append(slices.Clone(names), old...)); err != nil {
 		return err
 	}
 	for _, name := range names {
-		if data, ok := files[name]; ok {
-			if err := replace(filepath.Join(dir, filepath.FromSlash(name)), data); err != nil {
-				return err
-			}
+		if err := replace(filepath.Join(dir, filepath.FromSlash(name)), files[name]); err != nil {
+			return err
 		}
 	}
 	for _, name := range old {

@@ -46,24 +46,21 @@ func wantTree(t *testing.T, dir string, want map[string]string) {
 	}
 }
 
-func mustWrite(t *testing.T, dir string, files map[string]string, kept ...string) {
+func mustWrite(t *testing.T, dir string, files map[string]string) {
 	t.Helper()
 	data := map[string][]byte{}
 	for name, text := range files {
 		data[name] = []byte(text)
 	}
-	if err := write(dir, data, kept...); err != nil {
+	if err := write(dir, data); err != nil {
 		t.Fatal(err)
 	}
 }
 
 func TestWriteReplacesAndRemoves(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "not", "there", "yet")
-	mustWrite(t, dir, map[string]string{"index.html": "1", "old/deep/index.html": "old", "assets/a.js": "a", wasmFile: "w"})
-	wantTree(t, dir, map[string]string{"index.html": "1", "old/": "", "old/deep/": "", "old/deep/index.html": "old", "assets/": "", "assets/a.js": "a", wasmFile: "w"})
-
-	mustWrite(t, dir, map[string]string{"index.html": "2", "assets/a.js": "a"}, wasmFile, execFile)
-	wantTree(t, dir, map[string]string{"index.html": "2", "assets/": "", "assets/a.js": "a", wasmFile: "w"})
+	mustWrite(t, dir, map[string]string{"index.html": "1", "old/deep/index.html": "old", "assets/a.js": "a"})
+	wantTree(t, dir, map[string]string{"index.html": "1", "old/": "", "old/deep/": "", "old/deep/index.html": "old", "assets/": "", "assets/a.js": "a"})
 
 	mustWrite(t, dir, map[string]string{"index.html": "2"})
 	wantTree(t, dir, map[string]string{"index.html": "2"})

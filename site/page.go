@@ -15,6 +15,7 @@ import (
 type page struct {
 	Title, Description string
 	Root, Home         string // relative way to the site's top: "" or "../"
+	Assets             string // and to what it loads: "../assets/0123456789ab/"
 	Script             string
 	Scripts            []string
 	Menu               []menuItem

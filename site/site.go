@@ -15,7 +15,6 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
-	"path"
 	"sort"
 	"strconv"
 	"strings"
@@ -27,25 +26,29 @@ import (
 //go:embed templates assets
 var files embed.FS
 
-const script = "page.js" // the script that a page starts; the others are its modules
-
-// Render returns every file of the site but the WebAssembly, by output path.
-func Render(content fs.FS, book calc.Book) (map[string][]byte, error) {
+// Render returns every file of the site by output path. The compiled calculator,
+// by file name, joins the scripts and styles in a folder that is named after what
+// they all hold: a page and what it loads are always of one build, whatever a
+// host, a browser or a saved copy keeps of another.
+func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[string][]byte, error) {
 	docs, err := readDocs(content, book)
 	if err != nil {
 		return nil, err
 	}
-	out := map[string][]byte{}
-	scripts, err := copyAssets(out)
+	assets, err := readAssets(compiled)
 	if err != nil {
 		return nil, err
+	}
+	out := map[string][]byte{}
+	for name, data := range assets.files {
+		out[assets.folder+name] = data
 	}
 	for _, d := range docs {
 		page, err := newPage(d, docs, book)
 		if err != nil {
 			return nil, err
 		}
-		page.Scripts = scripts
+		page.Assets, page.Scripts = page.Root+assets.folder, assets.scripts
 		html, err := page.render()
 		if err != nil {
 			return nil, fmt.Errorf("content/%s: %w", d.name, err)
@@ -116,26 +119,6 @@ func (d doc) order() int {
 		return n
 	}
 	return 1 << 30
-}
-
-// copyAssets copies the page's own files and lists the modules beside page.js.
-func copyAssets(out map[string][]byte) ([]string, error) {
-	var scripts []string
-	entries, err := files.ReadDir("assets")
-	if err != nil {
-		return nil, err
-	}
-	for _, e := range entries {
-		b, err := files.ReadFile(path.Join("assets", e.Name()))
-		if err != nil {
-			return nil, err
-		}
-		out["assets/"+e.Name()] = b
-		if path.Ext(e.Name()) == ".js" && e.Name() != script && e.Name() != "worker.js" {
-			scripts = append(scripts, e.Name())
-		}
-	}
-	return scripts, nil
 }
 
 // render runs the templates: base.html for every page, with worksheet.html's

@@ -30,10 +30,15 @@ var tiny = calc.Book{{
 }}
 
 func TestWorksheetPage(t *testing.T) {
+	compiled := map[string][]byte{"plainlift.wasm": []byte("1")}
 	files, err := Render(fstest.MapFS{
 		"index.md": {Data: []byte("---\ntitle: Home\ndescription: d\n---\n\nText.\n")},
 		"tiny.md":  {Data: []byte("---\nworksheet: tiny\ndescription: what & why\n---\n\n## More\n\n{tiny.twice}\n")},
-	}, tiny)
+	}, tiny, compiled)
+	if err != nil {
+		t.Fatal(err)
+	}
+	assets, err := readAssets(compiled)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,7 +52,7 @@ func TestWorksheetPage(t *testing.T) {
 		`<input id="p" name="p" type="text" inputmode="decimal"`,
 		`value="0.010 : 2"`,
 		`aria-describedby="hint-p error-p note-p"`,
-		`href="../assets/style.css"`,
+		`href="../` + assets.folder + `style.css"`,
 		`<option selected>psi</option>`,
 		`&lt;head&gt;`,
 	} {
@@ -60,11 +65,11 @@ func TestWorksheetPage(t *testing.T) {
 			t.Errorf("the page has the markup %s", never)
 		}
 	}
-	if home := string(files["index.html"]); !strings.Contains(home, `href="assets/style.css"`) || !strings.Contains(home, html.EscapeString("<tiny>")) {
+	if home := string(files["index.html"]); !strings.Contains(home, `href="`+assets.folder+`style.css"`) || !strings.Contains(home, html.EscapeString("<tiny>")) {
 		t.Error("the home page's links are not relative to it, or its menu is not complete")
 	}
-	for _, name := range []string{"assets/style.css", "assets/page.js", "assets/worker.js"} {
-		if len(files[name]) == 0 {
+	for _, name := range []string{"style.css", "page.js", "worker.js", "plainlift.wasm"} {
+		if len(files[assets.folder+name]) == 0 {
 			t.Errorf("%s is not written", name)
 		}
 	}
@@ -84,8 +89,28 @@ func TestContentErrors(t *testing.T) {
 		{"a page without a title", fstest.MapFS{"index.md": page("description: d"), "tiny.md": page("worksheet: tiny\ndescription: d")}, "title"},
 	}
 	for _, test := range tests {
-		if _, err := Render(test.content, tiny); err == nil || !strings.Contains(err.Error(), test.says) || !strings.HasPrefix(err.Error(), "content") {
+		if _, err := Render(test.content, tiny, nil); err == nil || !strings.Contains(err.Error(), test.says) || !strings.HasPrefix(err.Error(), "content") {
 			t.Errorf("%s: %v", test.name, err)
+		}
+	}
+}
+
+// The folder's name follows from what is in it, and from nothing else.
+func TestAssetsVersion(t *testing.T) {
+	of := func(files ...string) string {
+		all := map[string][]byte{}
+		for i := 0; i < len(files); i += 2 {
+			all[files[i]] = []byte(files[i+1])
+		}
+		return version(all)
+	}
+	same := of("a.js", "1", "b.js", "2")
+	if again := of("b.js", "2", "a.js", "1"); again != same || len(same) != 12 {
+		t.Errorf("the same files are %q and %q", same, again)
+	}
+	for _, other := range []string{of("a.js", "1"), of("a.js", "1", "b.js", "3"), of("a.js", "1b.js", "b.js", "2"), of("a.js", "1", "c.js", "2")} {
+		if other == same {
+			t.Error("other files have the same version")
 		}
 	}
 }

@@ -3,10 +3,13 @@ package main
 import (
 	"context"
 	"fmt"
+	"io/fs"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/chromedp/chromedp"
@@ -69,7 +72,7 @@ func pageTimes(dir, tmp string) ([]line, error) {
 	files := host.Handler(dir, 11)
 	quick := httptest.NewServer(files)
 	defer quick.Close()
-	if err := pack(quick.URL); err != nil {
+	if err := pack(dir, quick.URL); err != nil {
 		return nil, err
 	}
 	slow := httptest.NewServer(&slowLink{next: files})
@@ -109,8 +112,12 @@ func pageTimes(dir, tmp string) ([]line, error) {
 }
 
 // pack makes the host compress its files before anything is timed.
-func pack(url string) error {
-	for _, path := range []string{"/", "/before-after/", "/shim/", "/assets/plainlift.wasm", "/assets/wasm_exec.js", "/assets/style.css", "/assets/page.js"} {
+func pack(dir, url string) error {
+	return fs.WalkDir(os.DirFS(dir), ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || strings.HasPrefix(name, ".") {
+			return err
+		}
+		path := "/" + strings.TrimSuffix(name, "index.html")
 		r, _ := http.NewRequest(http.MethodGet, url+path, nil)
 		r.Header.Set("Accept-Encoding", "br")
 		answer, err := http.DefaultClient.Do(r)
@@ -121,8 +128,8 @@ func pack(url string) error {
 		if answer.StatusCode != http.StatusOK {
 			return fmt.Errorf("%s: %s", path, answer.Status)
 		}
-	}
-	return nil
+		return nil
+	})
 }
 
 // start starts a headless browser.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/http/httptest"
+	"regexp"
 	"strings"
 	"sync"
 	"testing"
@@ -19,11 +20,14 @@ const folder = "/sheds/lift/"
 // siteHost packs every file once for all servers.
 var siteHost = sync.OnceValue(func() http.Handler { return http.StripPrefix(folder[:len(folder)-1], host.Handler(siteDir, 5)) })
 
+// version is the name of the folder whose files are of one build.
+var version = regexp.MustCompile(`^assets/[0-9a-f]{12}/`)
+
 // server serves the site and can be told to misbehave.
 type server struct {
 	*httptest.Server
 	mu    sync.Mutex
-	odd   map[string]http.HandlerFunc // path below the folder: what answers instead
+	odd   map[string]http.HandlerFunc // path below the folder, without the version: what answers instead
 	asked []string                    // paths, in order
 	bad   []string                    // answers of 400 and more
 }
@@ -62,7 +66,7 @@ func (s *server) count(path string) int {
 }
 
 func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	path := strings.TrimPrefix(r.URL.Path, folder)
+	path := version.ReplaceAllString(strings.TrimPrefix(r.URL.Path, folder), "assets/")
 	s.mu.Lock()
 	h := s.odd[path]
 	s.asked = append(s.asked, path)

@@ -23,12 +23,10 @@ export class Client {
   #deadly = ""; // the question it died on
 
   /**
-   * @param {string} url of the folder that holds the worker and its module
    * @param {(message: any) => void} onMessage every answer
    * @param {(trouble: Trouble) => void} onTrouble
    */
-  constructor(url, onMessage, onTrouble) {
-    this.url = url;
+  constructor(onMessage, onTrouble) {
     this.onMessage = onMessage;
     this.onTrouble = onTrouble;
   }
@@ -38,14 +36,14 @@ export class Client {
     if (this.#worker) return;
     let worker;
     try {
-      worker = this.#worker = new Worker(this.url + "worker.js");
+      worker = this.#worker = new Worker(new URL("worker.js", import.meta.url));
     } catch {
       this.#fail("load");
       return;
     }
     this.#ready = false;
     this.#clock(DOWNLOAD, "load");
-    calculator(this.url + "plainlift.wasm").then(
+    calculator(new URL("plainlift.wasm", import.meta.url).href).then(
       (module) => {
         if (this.#worker !== worker) return;
         this.#clock(START, "load");

@@ -20,7 +20,7 @@ export class Worksheet {
     this.answer = byId("answer");
     this.fields = /** @type {NodeListOf<HTMLElement>} */ (desk.querySelectorAll("[data-field]"));
     this.fields = [...this.fields].map((node) => new Field(node));
-    this.client = new Client(this.root + "assets/", (m) => this.#hear(m), (t) => this.#trouble(t));
+    this.client = new Client((m) => this.#hear(m), (t) => this.#trouble(t));
     this.seq = 0;
     this.strange = /** @type {any[]} */ ([]); // a link's keys that are no field of this page
     this.link = /** @type {[string, string][]} */ ([]); // of the newest answer
