@@ -8,8 +8,12 @@ require (
 	github.com/chromedp/chromedp v0.23.0
 	github.com/hack-pad/safejs v0.1.0
 	github.com/yuin/goldmark v1.8.7
+	golang.org/x/image v0.48.0
 	golang.org/x/net v0.62.0
 	gonum.org/v1/gonum v0.17.0
 )
 
-require github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+require (
+	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+	golang.org/x/sys v0.50.0 // indirect
+)

@@ -178,7 +178,7 @@ func TestGuides(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		if d.Front["description"] == "" || d.Front["order"] == "" {
+		if d.Front["description"] == "" || d.Front["order"] == "" && filepath.Base(path) != "404.md" {
 			t.Errorf("%s has no description or no order", path)
 		}
 	}

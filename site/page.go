@@ -20,6 +20,7 @@ type page struct {
 	Scripts            []string
 	Menu               []menuItem
 	Guide              template.HTML
+	NotFound           bool // the page for an address that is none
 
 	// Of a page that calculates; nil and empty elsewhere.
 	Worksheet *calc.Worksheet
@@ -46,6 +47,10 @@ func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
 	}
 	if d.folder() != "" {
 		p.Root = "../"
+	}
+	p.NotFound = d.output() == notFound
+	if p.NotFound {
+		p.Root = ""
 	}
 	p.Home = p.Root
 	if p.Home == "" {

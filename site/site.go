@@ -23,7 +23,7 @@ import (
 	"plainlift/calc"
 )
 
-//go:embed templates assets
+//go:embed templates assets root
 var files embed.FS
 
 // Render returns every file of the site by output path. The compiled calculator,
@@ -55,7 +55,7 @@ func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[stri
 		}
 		out[d.output()] = html
 	}
-	return out, nil
+	return out, addRoot(out)
 }
 
 // doc is one Markdown file of the content.
@@ -74,7 +74,12 @@ func (d doc) folder() string {
 	return d.stem() + "/"
 }
 
-func (d doc) output() string { return d.folder() + "index.html" }
+func (d doc) output() string {
+	if d.stem()+".html" == notFound {
+		return notFound
+	}
+	return d.folder() + "index.html"
+}
 
 func readDocs(content fs.FS, book calc.Book) ([]doc, error) {
 	names, err := fs.Glob(content, "*.md")

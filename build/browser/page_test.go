@@ -129,7 +129,7 @@ func (p *page) until(condition string, args ...any) {
 	p.Helper()
 	condition = fmt.Sprintf(condition, args...)
 	for end := time.Now().Add(patience); ; time.Sleep(10 * time.Millisecond) {
-		if ok, err := try[bool](p, "!!(%s)", condition); ok {
+		if ok, err := try[bool](p, "(async () => !!(await (%s)))()", condition); ok {
 			return
 		} else if time.Now().After(end) {
 			p.Fatalf("never: %s (%v)\n%s", condition, err, p.state())

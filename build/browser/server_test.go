@@ -27,13 +27,14 @@ var version = regexp.MustCompile(`^assets/[0-9a-f]{12}/`)
 type server struct {
 	*httptest.Server
 	mu    sync.Mutex
+	site  http.Handler                // what answers otherwise
 	odd   map[string]http.HandlerFunc // path below the folder, without the version: what answers instead
 	asked []string                    // paths, in order
 	bad   []string                    // answers of 400 and more
 }
 
 func serve(t *testing.T) *server {
-	s := &server{odd: map[string]http.HandlerFunc{}}
+	s := &server{odd: map[string]http.HandlerFunc{}, site: siteHost()}
 	s.Server = httptest.NewServer(s)
 	t.Cleanup(func() {
 		s.CloseClientConnections()
@@ -68,14 +69,14 @@ func (s *server) count(path string) int {
 func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	path := version.ReplaceAllString(strings.TrimPrefix(r.URL.Path, folder), "assets/")
 	s.mu.Lock()
-	h := s.odd[path]
+	h, site := s.odd[path], s.site
 	s.asked = append(s.asked, path)
 	s.mu.Unlock()
 	noted := &noting{ResponseWriter: w}
 	if h != nil {
 		h(noted, r)
 	} else {
-		siteHost().ServeHTTP(noted, r)
+		site.ServeHTTP(noted, r)
 	}
 	if noted.status >= 400 {
 		s.mu.Lock()

@@ -16,6 +16,9 @@ export function calculator(url) {
   return compiled;
 }
 
+/** When the calculator has arrived, or never will. @returns {Promise<unknown>} */
+export const arrived = () => Promise.resolve(compiled ?? /** @type {any} */ (window).coming).catch(() => {});
+
 /**
  * Compiles while the bytes arrive where the server names the right type, and
  * after they have arrived where it does not.

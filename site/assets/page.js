@@ -1,5 +1,6 @@
 /** Starts a page: the switch of units, the anchors, and the worksheet if it has one. */
 import { keepAnchors } from "./link.js";
+import { keepOffline } from "./offline.js";
 import { watchSystem } from "./units.js";
 import { Worksheet } from "./worksheet.js";
 
@@ -8,6 +9,7 @@ const desk = /** @type {HTMLElement | null} */ (document.querySelector("[data-wo
 const worksheet = desk && new Worksheet(desk);
 watchSystem((from, to) => worksheet?.convert(from, to));
 worksheet?.open();
+keepOffline();
 
 // Closed details print empty.
 addEventListener("beforeprint", () => {

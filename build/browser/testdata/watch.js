@@ -10,6 +10,12 @@ new PerformanceObserver((list) => {
   }
 }).observe({ type: "layout-shift", buffered: true });
 
+// Nothing is kept for later unless a test is about that.
+if (navigator.serviceWorker) {
+  const { register } = navigator.serviceWorker;
+  navigator.serviceWorker.register = (...args) => (window.wantsCopy ? register.apply(navigator.serviceWorker, args) : new Promise(() => {}));
+}
+
 // Every worker is the browser's own, and what passes to and fro is noted.
 window.Worker = class extends Worker {
   constructor(...args) {
