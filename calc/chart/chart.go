@@ -65,7 +65,8 @@ type Axis struct {
 	Format func(float64) string
 }
 
-// Mark is one thing drawn in a plot: Band, Area, Curve, Rule, Span or Point.
+// Mark is one thing drawn in a plot: Band, Area, Curve, Rule, Span, Point, Arrow
+// or Circle.
 type Mark interface {
 	extent(x, y *extent)
 	draw(d *drawing)

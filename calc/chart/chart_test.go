@@ -282,7 +282,7 @@ func random(r *rand.Rand) Chart {
 	c := Chart{ID: "r", Title: label(), X: axis(), Y: axis(), Height: 400 * r.Float64(), Heading: flag(), EqualScale: r.IntN(4) == 0}
 	for range r.IntN(9) {
 		var m Mark
-		switch r.IntN(6) {
+		switch r.IntN(8) {
 		case 0:
 			m = &Band{On: Dimension(r.IntN(2)), From: v(), To: v(), Label: label(), Hatch: flag(), Accent: flag()}
 		case 1:
@@ -303,6 +303,10 @@ func random(r *rand.Rand) Chart {
 				strips[i] = Strip{v(), v(), v()}
 			}
 			m = &Area{Strips: strips, Label: label(), Accent: flag()}
+		case 6:
+			m = &Arrow{X: v(), Y: v(), ToX: v(), ToY: v(), Label: label(), Accent: flag()}
+		case 7:
+			m = &Circle{X: v(), Y: v(), R: v(), Label: label(), Solid: flag(), Accent: flag()}
 		}
 		c.Marks = append(c.Marks, m)
 	}
@@ -329,6 +333,7 @@ func FuzzSVG(f *testing.F) {
 				&Point{X: a, Y: c, Label: s}, &Point{X: b, Y: d, Label: s}, &Band{From: c, To: d, Label: s, Hatch: true},
 				&Rule{On: Y, At: d, Label: s}, &Span{From: c, To: b, Row: a, Label: s},
 				&Curve{Points: []XY{{a, b}, {c, d}, {b, a}}, Label: s}, &Area{Strips: []Strip{{a, c, d}, {b, d, c}}, Label: s},
+				&Arrow{X: a, Y: b, ToX: c, ToY: d, Label: s}, &Circle{X: b, Y: c, R: d, Label: s, Solid: a > 0},
 			},
 		})
 	})

@@ -122,7 +122,7 @@ func shim() Chart {
 	}
 }
 
-// sideView: lengths drawn to scale, for a later picture of a loader.
+// sideView: lengths drawn to scale.
 func sideView() Chart {
 	return Chart{
 		ID: "side", Title: "The loader from the side", EqualScale: true,
@@ -136,6 +136,9 @@ func sideView() Chart {
 			&Point{X: 79.8, Y: 60, Label: "bucket pin", Shape: Ring},
 			&Point{X: -9.6, Y: 32, Label: "base", Shape: Ring},
 			&Point{X: 33.5, Y: 50, Shape: Ring},
+			&Circle{X: 20, Y: 14, R: 14, Label: "wheel", Solid: true},
+			&Arrow{X: 79.8, Y: 60, ToX: 79.8, ToY: 20, Label: "1,508 lb", Accent: true},
+			&Arrow{X: 20, Y: 28, ToX: 20, ToY: 34},
 		},
 	}
 }
