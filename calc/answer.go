@@ -81,6 +81,14 @@ type FieldState struct {
 	Example          bool   // still the example's
 	Bears            bool   // bears on the answer, given the other choices
 	Rows             []RowState
+	Slide            *SlideState // nil: no slider, or its ends are not known
+}
+
+// SlideState is how the slider of a field stands, in the unit that stands in the
+// field. Min, Max and Value are whole steps.
+type SlideState struct {
+	Min, Max, Step, Value float64
+	Text                  string // the value as read
 }
 
 // RowState is one row of a field: one number, or two of pairs.

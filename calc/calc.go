@@ -78,9 +78,10 @@ type Field struct {
 	Empty   string // not "": may be left empty, and this says what that means
 
 	Range   Range
-	RangeTo Range // Pairs: of the second number
-	Signed  bool  // may be below zero: the page offers a sign, which keypads lack
-	Only    *Only // bears on the answer only then
+	RangeTo Range  // Pairs: of the second number
+	Signed  bool   // may be below zero: the page offers a sign, which keypads lack
+	Only    *Only  // bears on the answer only then
+	Slide   *Slide // may be moved along with a slider under the picture
 
 	Quantity string // what it is a value of, for carrying to another worksheet
 	Group    string // the folded part of the form it stands in, "The cylinders"; "" stands open above them
@@ -124,6 +125,9 @@ type Only struct {
 	Field string
 	In    []string
 }
+
+// Slide names the fields or figures that are the two ends of a slider.
+type Slide struct{ From, To string }
 
 // Figure is something the worksheet works out.
 type Figure struct {

@@ -64,6 +64,7 @@ func (b Book) EvaluateWith(id string, entries Entries, sys unit.System, sim *dou
 	w.mark(in, a)
 	if a.OK() {
 		o.finish()
+		o.slides()
 		b.onward(o)
 	} else {
 		first := w.field(a.Problems[0].Field)

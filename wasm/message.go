@@ -126,7 +126,12 @@ func answer(a *calc.Answer) map[string]any {
 var places = map[calc.Place]string{calc.Key: "key", calc.More: "more", calc.Quoted: "quoted"}
 
 func fieldState(f calc.FieldState) any {
+	var slide any
+	if s := f.Slide; s != nil {
+		slide = map[string]any{"min": s.Min, "max": s.Max, "step": s.Step, "value": s.Value, "text": s.Text}
+	}
 	return map[string]any{
+		"slide": slide,
 		"id": f.ID, "number": f.Number, "unit": f.Unit, "canonical": f.Canonical, "example": f.Example, "bears": f.Bears,
 		"rows": each(f.Rows, func(r calc.RowState) any {
 			return map[string]any{"a": r.A, "unitA": r.UnitA, "b": r.B, "unitB": r.UnitB}

@@ -49,6 +49,14 @@ func TestDeclarations(t *testing.T) {
 			}
 			kinds[q] = k
 		}
+		for i, f := range w.Fields {
+			if f.Slide == nil {
+				continue
+			}
+			if s := All.Evaluate(w.ID, nil, unit.US).Fields[i].Slide; f.Shape != calc.Single || s == nil || s.Min >= s.Max {
+				t.Errorf("%s: its slider has no way to go in the example", f.ID)
+			}
+		}
 		choices := map[string][]string{}
 		ends := func(id string, k unit.Kind, r calc.Range) {
 			last := math.Inf(-1)

@@ -6,7 +6,9 @@ import { Client } from "./client.js";
 import { Field } from "./field.js";
 import { watchAnswer, watchForm } from "./form.js";
 import { readLink, remember, watchAddress, writeLink } from "./link.js";
+import { mark } from "./mark.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
+import { watchSlides } from "./slide.js";
 import { system } from "./units.js";
 import { TROUBLE, view } from "./view.js";
 
@@ -32,6 +34,7 @@ export class Worksheet {
     watchForm(this, /** @type {HTMLFormElement} */ (byId("fields")));
     watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
+    watchSlides((id, number) => this.#enter(id, number));
   }
 
   /** @param {string} id */
@@ -77,6 +80,14 @@ export class Worksheet {
     this.ask();
   }
 
+  /** A number comes from elsewhere than the field itself, in the unit that stands there. @param {string} id @param {string} number */
+  #enter(id, number) {
+    const field = this.field(id);
+    if (!field) return;
+    field.show({ ...field.typed(), text: number });
+    this.typed(field);
+  }
+
   /** @param {string} from @param {string} to */
   convert(from, to) {
     this.switching = { from: this.switching?.from ?? from, to };
@@ -100,7 +111,7 @@ export class Worksheet {
     const ok = !answer.problems.length;
     if (ok) paint(answer, (next) => this.root + (next.id === "short" ? "" : next.id + "/") + writeLink(next.link));
     else if (this.blank) paintNothing();
-    this.#mark(answer);
+    mark(this, answer);
     paintRemarks(answer, (id) => this.field(id)?.label ?? id);
     if (!ok && this.blank) {
       view("typed");
@@ -114,27 +125,6 @@ export class Worksheet {
     if (this.fields.some((f) => f.own)) remember(answer.link);
     clearTimeout(this.pause);
     this.pause = setTimeout(() => (byId("live").textContent = `${byId("head").textContent}. ${byId("sentence").textContent}`), 1000);
-  }
-
-  /** Says at every field whose number it is and what is wrong with it. @param {any} answer */
-  #mark(answer) {
-    for (const state of answer.fields) {
-      const f = /** @type {Field} */ (this.field(state.id));
-      if (this.untidy) f.tidy(state);
-      else f.follow(state);
-      f.node.hidden = !state.bears;
-      f.node.toggleAttribute("data-example", state.example);
-      const here = (/** @type {any} */ x) => x.field === state.id;
-      f.say(answer.problems.filter(here), answer.notes.filter(here), (text) => {
-        f.show({ text, unit: "", unitTo: "" });
-        this.untidy = true;
-        this.typed(f);
-      });
-    }
-    this.untidy = false;
-    this.examples = answer.examples;
-    byId("borrowed").hidden = !this.examples.length || document.documentElement.dataset.view === "example";
-    byId("borrowed-names").textContent = this.examples.map((id) => this.field(id)?.node.dataset.noun).join(", ");
   }
 
   /** @param {keyof TROUBLE} trouble */

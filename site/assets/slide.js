@@ -1,0 +1,27 @@
+/** Sliders under the picture: another way to enter the number of a field. */
+
+/** @typedef {{min: number, max: number, step: number, value: number, text: string}} State */
+
+/** @param {(id: string, number: string) => void} moved told at every movement */
+export function watchSlides(moved) {
+  byId("answer").addEventListener("input", (e) => {
+    const slide = /** @type {HTMLInputElement} */ (e.target);
+    if (slide.dataset.slide) moved(slide.dataset.slide, slide.value);
+  });
+}
+
+/**
+ * Shows how a field's slider stands. Where its ends are not known it stays as it
+ * is: moving it may be the way out.
+ * @param {string} id of the field @param {State | null} state
+ */
+export function paintSlide(id, state) {
+  const slide = /** @type {HTMLInputElement | null} */ (document.getElementById("slide-" + id));
+  if (!slide || !state) return;
+  for (const key of /** @type {const} */ (["min", "max", "step"])) slide[key] = String(state[key]);
+  slide.value = String(state.value);
+  slide.setAttribute("aria-valuetext", state.text);
+  /** @type {HTMLElement} */ (slide.parentElement?.querySelector("output")).textContent = state.text;
+}
+
+const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
