@@ -12,6 +12,7 @@ type Answer struct {
 	Working   []Step       // formulas with the numbers put in
 	Cautions  []string     // short, never hidden
 	Next      []Onward     // links that carry the values
+	Known     []Known      // the reader's own values that other worksheets may ask for
 	Used      []Used       // the numbers used
 	Examples  []string     // IDs of fields that are still the example's
 	Fields    []FieldState // every field, declared order
@@ -62,6 +63,12 @@ type Step struct{ Formula, Numbers, Source string }
 type Onward struct {
 	ID, Text string
 	Link     []Pair
+}
+
+// Known is a value of the reader's own, by the quantity that it is one of.
+type Known struct {
+	Quantity    string
+	Text, Shown string // as a link writes it, and as read
 }
 
 // Pair is a key and its value in a link.

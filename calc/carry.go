@@ -27,38 +27,76 @@ func (b Book) onward(o *Out) {
 }
 
 // carried returns what this answer knows of a field's quantity, as link text,
-// and whether it is the reader's own. A field that bears on the answer only under
-// some choice is not carried: what it means hangs on that choice. One that the
-// reader emptied stays empty where it may. A list takes one number as its first
-// row, a choice takes words that are one of its options.
+// and whether it is the reader's own. One that the reader emptied stays empty
+// where it may. A list takes one number as its first row, a choice takes words
+// that are one of its options.
 func (o *Out) carried(to *Field) (text string, own, known bool) {
 	if to.Quantity == "" || to.Shape == Pairs {
 		return "", false, false
 	}
+	k, ok := o.known(to.Quantity)
+	switch {
+	case !ok, k.words != (to.Shape == Choice):
+		return "", false, false
+	case k.words:
+		return k.text, k.own, to.option(k.text) != nil
+	}
+	return k.text, k.own, k.text != "" || k.own && to.Empty != ""
+}
+
+// known is what an answer knows of a quantity.
+type known struct {
+	text, shown string // as a link writes it, and as read
+	own, words  bool   // the reader's; the value of a figure of words
+}
+
+// known looks among the fields first, then among the figures. A field that bears
+// on the answer only under some choice does not count: what it means hangs on
+// that choice.
+func (o *Out) known(quantity string) (known, bool) {
 	for i := range o.w.Fields {
 		f := &o.w.Fields[i]
 		v := o.in.get(f.ID)
-		number := f.Shape == Single && to.Shape != Choice
-		if f.Quantity != to.Quantity || !number || f.Only != nil || !v.bears {
-			continue
-		}
-		if v.set || v.own && to.Empty != "" {
-			return f.canonical(v), v.own, true
+		if f.Quantity == quantity && f.Shape == Single && f.Only == nil && v.bears && (v.set || v.own) {
+			k := known{own: v.own}
+			if v.set {
+				k.text, k.shown = f.canonical(v), f.text(v, o.in.sys)
+			}
+			return k, true
 		}
 	}
 	for i := range o.w.Figures {
 		g := &o.w.Figures[i]
-		f := o.figures[g.ID]
-		switch {
-		case g.Quantity != to.Quantity:
-		case to.Shape == Choice && to.option(f.value) != nil:
-			return f.value, o.own(g), true
-		case to.Shape != Choice && !f.words:
-			u := to.Kind.Shown(o.in.sys)
-			return withUnit(u.Edit(f.si), u.Name), o.own(g), true
+		if f := o.figures[g.ID]; g.Quantity == quantity {
+			if f.words {
+				return known{f.value, f.text, o.own(g), true}, f.value != ""
+			}
+			u := g.Kind.Shown(o.in.sys)
+			number, name := o.words(g, f)
+			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), o.own(g), false}, true
 		}
 	}
-	return "", false, false
+	return known{}, false
+}
+
+// offers lists what the reader made their own here, for other worksheets.
+func (o *Out) offers() {
+	seen := map[string]bool{"": true}
+	offer := func(quantity string) {
+		if seen[quantity] {
+			return
+		}
+		seen[quantity] = true
+		if k, ok := o.known(quantity); ok && k.own && k.text != "" {
+			o.answer.Known = append(o.answer.Known, Known{quantity, k.text, k.shown})
+		}
+	}
+	for i := range o.w.Fields {
+		offer(o.w.Fields[i].Quantity)
+	}
+	for i := range o.w.Figures {
+		offer(o.w.Figures[i].Quantity)
+	}
 }
 
 // own reports whether all that a figure comes from is the reader's.

@@ -66,6 +66,7 @@ func (b Book) EvaluateWith(id string, entries Entries, sys unit.System, sim *dou
 		o.finish()
 		o.slides()
 		b.onward(o)
+		o.offers()
 	} else {
 		first := w.field(a.Problems[0].Field)
 		a.Verdict = Said{"", "Check “" + first.Label + "”",

@@ -120,6 +120,18 @@ func fragment(pairs []calc.Pair) string {
 	return strings.Join(parts, "&")
 }
 
+// Quantities are what the page's fields are values of.
+func (p *page) Quantities() []string {
+	var all []string
+	for _, f := range p.Fields {
+		if f.Quantity != "" {
+			all = append(all, f.Quantity)
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
 // part is a folded part of the form; the first has no title and stands open.
 type part struct {
 	Title  string

@@ -106,6 +106,9 @@ func answer(a *calc.Answer) map[string]any {
 		"next": each(a.Next, func(n calc.Onward) any {
 			return map[string]any{"id": n.ID, "text": n.Text, "link": each(n.Link, pair)}
 		}),
+		"known": each(a.Known, func(k calc.Known) any {
+			return map[string]any{"quantity": k.Quantity, "text": k.Text, "shown": k.Shown}
+		}),
 		"used": each(a.Used, func(u calc.Used) any {
 			return map[string]any{"id": u.ID, "label": u.Label, "text": u.Text, "example": u.Example}
 		}),

@@ -7,6 +7,7 @@ import { Field } from "./field.js";
 import { watchAnswer, watchForm } from "./form.js";
 import { readLink, remember, watchAddress, writeLink } from "./link.js";
 import { mark } from "./mark.js";
+import { learn, paintOffers, watchOffers } from "./offers.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
 import { watchSlides } from "./slide.js";
 import { system } from "./units.js";
@@ -34,6 +35,7 @@ export class Worksheet {
     watchForm(this, /** @type {HTMLFormElement} */ (byId("fields")));
     watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
+    watchOffers(this);
     watchSlides((id, number) => this.#enter(id, number));
   }
 
@@ -45,7 +47,9 @@ export class Worksheet {
   /** Opens the page: with a link's numbers, or with the example. */
   open() {
     const pairs = readLink();
-    return pairs.length ? this.#load(pairs) : this.client.start();
+    if (pairs.length) return this.#load(pairs);
+    paintOffers(this);
+    this.client.start();
   }
 
   /** @param {[string, string][]} pairs */
@@ -122,6 +126,8 @@ export class Worksheet {
     this.answer.dataset.state = ok ? "current" : "stale";
     this.answer.setAttribute("aria-busy", "false");
     this.link = answer.link;
+    if (ok) learn(this, answer.known);
+    paintOffers(this);
     if (this.fields.some((f) => f.own)) remember(answer.link);
     clearTimeout(this.pause);
     this.pause = setTimeout(() => (byId("live").textContent = `${byId("head").textContent}. ${byId("sentence").textContent}`), 1000);

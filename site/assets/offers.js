@@ -1,0 +1,75 @@
+/**
+ * What the reader gave on one worksheet is offered on the next, by the quantity
+ * that a field declares. It is kept for this visit only, on this device.
+ */
+import { list } from "./paint.js";
+import { view } from "./view.js";
+
+/** @typedef {{text: string, shown: string, id: string, title: string}} Known a value, and the worksheet it comes from */
+
+const KEY = "plainlift.known"; // the head of the page reads it too, to keep the room
+const box = /** @type {HTMLElement} */ (document.getElementById("offers"));
+
+/** @returns {Record<string, Known>} by quantity */
+function recall() {
+  try {
+    const all = Object.entries(JSON.parse(sessionStorage.getItem(KEY) ?? "{}"));
+    return Object.fromEntries(all.filter(([, k]) => [k?.text, k?.shown, k?.id, k?.title].every((s) => typeof s === "string")));
+  } catch {
+    return {}; // storage is refused, or holds something strange: nothing is offered
+  }
+}
+
+/** @param {Record<string, Known>} known */
+function keep(known) {
+  try {
+    sessionStorage.setItem(KEY, JSON.stringify(known));
+  } catch {
+    // As above.
+  }
+}
+
+/** @param {import("./worksheet.js").Worksheet} worksheet @param {any[]} known of its newest answer */
+export function learn(worksheet, known) {
+  const all = recall();
+  for (const quantity of Object.keys(all)) if (all[quantity].id === worksheet.id) delete all[quantity];
+  const title = document.querySelector("h1")?.textContent ?? "";
+  for (const { quantity, text, shown } of known) all[quantity] = { text, shown, id: worksheet.id ?? "", title };
+  keep(all);
+}
+
+/** The fields that are nobody's yet, and what is known for each. @param {import("./worksheet.js").Worksheet} worksheet */
+function open(worksheet) {
+  const all = recall();
+  return worksheet.fields.flatMap((field) => {
+    const known = all[field.node.dataset.quantity ?? ""];
+    const fits = known && known.id !== worksheet.id && !field.own && !field.node.hidden;
+    if (!fits || field.shape === "choice" && !field.input.querySelector(`option[value="${CSS.escape(known.text)}"]`)) return [];
+    return [{ field, ...known, use: `${field.label}: use ${known.shown}`, from: `from “${known.title}”` }];
+  });
+}
+
+/** @param {import("./worksheet.js").Worksheet} worksheet */
+export function paintOffers(worksheet) {
+  const offers = open(worksheet);
+  document.documentElement.toggleAttribute("data-offers", offers.length > 0);
+  list("offered", offers, (node, offer) => node.querySelector("button")?.setAttribute("data-offer", offer.field.id));
+}
+
+/** @param {import("./worksheet.js").Worksheet} worksheet */
+export function watchOffers(worksheet) {
+  box.addEventListener("click", (e) => {
+    const button = /** @type {HTMLElement} */ (e.target).closest("button");
+    if (!button) return;
+    if (button.id === "forget-offers") keep({});
+    const taken = open(worksheet).filter((o) => button.id === "take-offers" || o.field.id === button.dataset.offer);
+    for (const { field, text } of taken) {
+      field.show({ text, unit: "", unitTo: "" });
+      field.own = worksheet.untidy = true;
+    }
+    paintOffers(worksheet);
+    if (!taken.length) return;
+    view("typed");
+    worksheet.ask();
+  });
+}
