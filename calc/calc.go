@@ -80,6 +80,7 @@ type Field struct {
 	Range   Range
 	RangeTo Range  // Pairs: of the second number
 	Signed  bool   // may be below zero: the page offers a sign, which keypads lack
+	Tape    bool   // a length measured with a tape: the page offers its fractions, which keypads lack
 	Only    *Only  // bears on the answer only then
 	Slide   *Slide // may be moved along with a slider under the picture
 

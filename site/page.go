@@ -132,6 +132,11 @@ func (p *page) Quantities() []string {
 	return slices.Compact(all)
 }
 
+// HasTape reports whether any field is measured with a tape.
+func (p *page) HasTape() bool {
+	return slices.ContainsFunc(p.Fields, func(f field) bool { return f.Tape })
+}
+
 // part is a folded part of the form; the first has no title and stands open.
 type part struct {
 	Title  string

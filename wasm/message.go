@@ -135,7 +135,7 @@ func fieldState(f calc.FieldState) any {
 	}
 	return map[string]any{
 		"slide": slide,
-		"id": f.ID, "number": f.Number, "unit": f.Unit, "canonical": f.Canonical, "example": f.Example, "bears": f.Bears,
+		"id":    f.ID, "number": f.Number, "unit": f.Unit, "canonical": f.Canonical, "example": f.Example, "bears": f.Bears,
 		"rows": each(f.Rows, func(r calc.RowState) any {
 			return map[string]any{"a": r.A, "unitA": r.UnitA, "b": r.B, "unitB": r.UnitB}
 		}),

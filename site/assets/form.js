@@ -1,6 +1,7 @@
 /** What the reader does on a worksheet: typing, pasting, choosing, tapping. */
 import { copy, unfold, writeLink } from "./link.js";
 import { oneLine } from "./rows.js";
+import { watchTape } from "./tape.js";
 import { view } from "./view.js";
 
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
@@ -54,6 +55,7 @@ export function watchForm(worksheet, form) {
     worksheet.typed(field);
   });
 
+  watchTape(worksheet, form);
   form.addEventListener("keydown", (e) => {
     const input = /** @type {Element} */ (e.target);
     if (e.key !== "Enter" || !input.matches(".row input")) return;
