@@ -9,6 +9,7 @@ var cautions = map[string]string{
 	"hold":       "Hold over relief for seconds only: all the pump's power turns into heat there.",
 	"limit":      "Stay under the service manual's upper limit. The machine's own manual decides; this page only informs.",
 	"low":        "Carry the load low, with the ballast on: more lift makes it easier to tip.",
+	"age":        "A mark is for a part that is new and sound: hoses age, tubes rust, pins wear. Replace what is cracked, chafed, bent or weeping, whatever its mark.",
 	"warranty":   "A changed relief setting can end a warranty, and local rules may forbid it.",
 	"technician": "If anything is doubtful, have a licensed technician do it.",
 	"travel":     "Too much shim can leave the spring no travel; then nothing limits the pressure. (Common practice, no source.)",

@@ -293,8 +293,15 @@ func (o *Out) prefix(sentence string) string {
 	case whole:
 		return "With the example's numbers: " + lower(sentence)
 	}
+	if more := len(nouns) - longPrefix; more > 1 {
+		nouns = append(nouns[:longPrefix], strconv.Itoa(more)+" more")
+	}
 	return "With the example's " + And(nouns) + ": " + lower(sentence)
 }
+
+// longPrefix is how many of the example's numbers are named before an answer; the
+// fields themselves are all marked.
+const longPrefix = 6
 
 // And joins names: "a, b and c".
 func And(names []string) string {

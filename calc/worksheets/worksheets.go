@@ -11,4 +11,5 @@ var All = calc.Book{
 	gain,
 	beforeAfter,
 	shim,
+	ratings,
 }

@@ -391,6 +391,10 @@ func branches(worksheet string) []calc.Entries {
 	case "before-after":
 		list = append(list, owned("before", "2700 psi", "after", "2450 psi", "claimed", "-10 %"), owned("claimed", "13.23 %", "gauge_err", "0 psi", "step", "0 psi"),
 			owned("after", "2455 psi"), owned("after", "2500 psi", "same_gauge", "no"), owned("claimed", "12 %"), owned("claimed", "5 %"), owned("claimed", "0 %"))
+	case "ratings":
+		for _, b := range ratingsBranches {
+			list = append(list, b.entries)
+		}
 	case "shim":
 		for _, b := range shimBranches {
 			list = append(list, mine(strings.Split(b.changes, "|")...))
