@@ -82,6 +82,7 @@ var Topics = []Topic{
 	topic("Springs and relief valves", springs, moduli, valves),
 	topic("Lift", lifts, gains),
 	topic("Strength", walls, columns, pins),
+	topic("Balance", balances),
 }
 
 // topic puts the lists of a topic together.
