@@ -81,6 +81,7 @@ var Topics = []Topic{
 	topic("Lines", lines),
 	topic("Springs and relief valves", springs, moduli, valves),
 	topic("Lift", lifts, gains),
+	topic("Loader arms", arcs),
 	topic("Strength", walls, columns, pins),
 	topic("Balance", balances),
 }

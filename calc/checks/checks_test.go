@@ -76,7 +76,7 @@ func TestTopicsAndStatuses(t *testing.T) {
 			used[c.Status]++
 		}
 	}
-	want := "Units, Measurement doubt, Conformity, Simulation, Gauges, Lines, Springs and relief valves, Lift, Strength, Balance"
+	want := "Units, Measurement doubt, Conformity, Simulation, Gauges, Lines, Springs and relief valves, Lift, Loader arms, Strength, Balance"
 	if got := strings.Join(names, ", "); got != want {
 		t.Errorf("topics %s", got)
 	}

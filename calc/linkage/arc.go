@@ -88,16 +88,25 @@ type Point struct{ X, Y float64 }
 // Pins are the pin centres at one angle of the boom.
 type Pins struct{ Pivot, Base, Rod, Bucket Point }
 
-// Pins returns the pin centres with the boom at the angle theta.
+// Pins returns the pin centres with the boom at the angle theta. For a drawing
+// of what cannot be: where a triangle does not close, its pin is put plumb with
+// the pivot, or on the boom's line.
 func (k *Arc) Pins(theta float64) Pins {
+	baseX, lean := k.baseX, k.lean
+	if math.IsNaN(baseX) {
+		baseX = 0
+	}
+	if math.IsNaN(lean) {
+		lean = 0
+	}
 	from := func(length, angle float64) Point {
 		s, c := math.Sincos(angle)
 		return Point{X: length * c, Y: k.PivotH + length*s}
 	}
 	return Pins{
 		Pivot:  Point{Y: k.PivotH},
-		Base:   Point{X: k.baseX, Y: k.BaseH},
-		Rod:    from(k.PivotRod, theta+k.lean),
+		Base:   Point{X: baseX, Y: k.BaseH},
+		Rod:    from(k.PivotRod, theta+lean),
 		Bucket: from(k.Boom, theta),
 	}
 }

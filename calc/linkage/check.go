@@ -16,8 +16,8 @@ const (
 	ClosedTooShort                  // shorter than the pins can come; Limit is the least
 	NeverReaches                    // longer closed than the pins can part; Limit is the most
 	DeadCentre                      // the stroke goes past pivot, base pin and rod pin in one line; Limit is the most
-	TooSteepLow                     // the boom would hang straight down or further; Limit is the least closed length, NaN for none
-	TooSteepHigh                    // the boom would stand straight up or further; Limit is the most stroke, NaN for none
+	TooSteepLow                     // the boom would hang straight down or further; Limit is the least closed length
+	TooSteepHigh                    // the boom would stand straight up or further; Limit is the most closed length or stroke
 	BehindPivot                     // the load would be over the pivot or behind it; Limit is the least LoadX
 	UnderGround                     // possible, but doubtful: the bucket pin goes under the ground; Limit is 0
 )
@@ -26,7 +26,7 @@ const (
 type Problem struct {
 	Measure Measure // the one to look at first
 	Fault   Fault
-	Limit   float64 // what it would have to be at least or at most, SI; a magnitude for PivotBase
+	Limit   float64 // what it would have to be at least or at most, SI; a magnitude for PivotBase; NaN when no such thing fits
 }
 
 // Doubtful reports whether the loader can still be worked out.
@@ -63,7 +63,8 @@ func (l Loader) Check() (p Problem, ok bool) {
 		{l.Closed <= least, Problem{Closed, ClosedTooShort, least}},
 		{l.Closed >= most, Problem{Closed, NeverReaches, most}},
 		{l.Closed+l.Stroke >= most, Problem{Stroke, DeadCentre, most - l.Closed}},
-		{!(math.Abs(low) < up), Problem{Closed, TooSteepLow, k.length(-up)}},
+		{low <= -up, Problem{Closed, TooSteepLow, k.length(-up)}},
+		{low >= up, Problem{Closed, TooSteepHigh, k.length(up)}},
 		{!(math.Abs(high) < up), Problem{Stroke, TooSteepHigh, k.length(up) - l.Closed}},
 		{!l.Level && reach+l.LoadX <= 0, Problem{LoadX, BehindPivot, -reach}},
 		{k.Height(low) < 0, Problem{Closed, UnderGround, 0}},

@@ -14,7 +14,7 @@ func bare(l Loader) Loader {
 	return l
 }
 
-// level is a lever level with its pivot, with a cylinder square to it that comes
+// lever is one level with its pivot, with a cylinder square to it that comes
 // from far below or above.
 func lever(boom, pivotRod, rodTip, baseY float64) Loader {
 	rod := (pivotRod*pivotRod + boom*boom - rodTip*rodTip) / (2 * boom) // the rod pin ahead of the pivot
@@ -40,6 +40,10 @@ func TestLeverClasses(t *testing.T) {
 		at := k.At(c.l.PivotH)
 		if got := 1000 / at.Slope(); !scalar.EqualWithinAbsOrRel(got, c.want, 1e-9, 1e-12) {
 			t.Errorf("%s: %g lb, want %g", c.name, got, c.want)
+		}
+		k.Closed = at.Length
+		if low, _ := k.Range(); !scalar.EqualWithinAbs(low, k.PivotH, 1e-9) {
+			t.Errorf("%s: level at length %g, which gives height %g", c.name, at.Length, low)
 		}
 	}
 }

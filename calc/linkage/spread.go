@@ -86,8 +86,8 @@ func (at *SpreadPose) Budget(p, back float64) doubt.Budget {
 }
 
 // Top returns the doubt of the greatest height of the bucket pin, m: one source
-// for each measure, in the order of the Measures. The source that weighs most
-// is the measurement that the answer hangs on.
+// for each measure, in the order of the Measures. Hangs tells which
+// measurement that hangs on.
 func (s *Spread) Top() doubt.Budget {
 	_, top := s.arc.Range()
 	return s.budget(top, func(m Measure, i int) float64 {
@@ -103,6 +103,20 @@ func (s *Spread) budget(value float64, other func(m Measure, i int) float64) dou
 		b[m] = doubt.Source{Name: m.String(), U: doubt.Rect(s.half[m]), Sens: slope(value, other(m, 0), other(m, 1), s.step[m]), DOF: math.Inf(1)}
 	}
 	return b
+}
+
+// Hangs returns the measure of a tape that brings the most doubt into a budget.
+func Hangs(b doubt.Budget) Measure {
+	hangs, most := PivotH, 0.0
+	for m := range LoadX + 1 {
+		switch u := math.Abs(b[m].Sens * b[m].U); {
+		case math.IsNaN(u):
+			return m
+		case u > most:
+			hangs, most = m, u
+		}
+	}
+	return hangs
 }
 
 // slope returns the central difference over ±step, one-sided where a side is NaN.
