@@ -6,7 +6,7 @@ type Answer struct {
 	Verdict   Said
 	Lines     []string     // further sentences under the verdict
 	Figures   []Shown      // declared order, the verdict first
-	Picture   string       // SVG, or "" when there is a problem
+	Picture   string       // SVG, one or more; with a problem only of what was entered, if anything
 	Rests     []string     // what this rests on
 	Budget    []BudgetRow  // shares of the doubt, empty where there is none
 	Working   []Step       // formulas with the numbers put in

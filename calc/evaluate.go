@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"plainlift/calc/chart"
 	"plainlift/calc/doubt"
 	"plainlift/calc/unit"
 )
@@ -72,6 +73,9 @@ func (b Book) EvaluateWith(id string, entries Entries, sys unit.System, sim *dou
 		a.Verdict = Said{"", "Check “" + first.Label + "”",
 			"“" + first.Label + "” needs fixing before this answer is yours; the figures below are from before."}
 		a.blank()
+		if o != nil {
+			a.Picture = drawn(o.entered)
+		}
 	}
 	// A reader's own text: it comes last, so that no brace in it is filled in.
 	a.Notices = append(w.unknown(entries), a.Notices...)
@@ -269,9 +273,15 @@ func (o *Out) finish() {
 		a.Working[i].Numbers = o.fill(a.Working[i].Numbers)
 	}
 	a.Check = o.fill(a.Check)
-	for _, c := range o.pictures {
-		a.Picture += c.SVG()
+	a.Picture = drawn(o.pictures)
+}
+
+func drawn(pictures []*chart.Chart) string {
+	svgs := ""
+	for _, c := range pictures {
+		svgs += c.SVG()
 	}
+	return svgs
 }
 
 // prefix says whose numbers these are while any is the example's.

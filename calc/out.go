@@ -20,6 +20,7 @@ type Out struct {
 	extra    []string // sentences added to the verdict's
 	answer   *Answer
 	pictures []*chart.Chart
+	entered  []*chart.Chart
 }
 
 type shownFigure struct {
@@ -148,8 +149,12 @@ func (o *Out) RowProblem(field string, row int, message string) {
 	o.answer.Problems = append(o.answer.Problems, Problem{Field: field, Row: row, Message: o.fill(message)})
 }
 
-// Picture sets the worksheet's picture, in shown units.
+// Picture adds a picture, in shown units.
 func (o *Out) Picture(c *chart.Chart) { o.pictures = append(o.pictures, c) }
+
+// Entered adds a picture of what was entered, for entries with a problem: it is
+// shown although there is no answer.
+func (o *Out) Entered(c *chart.Chart) { o.entered = append(o.entered, c) }
 
 // Words fills in {id} now, for a picture's labels; every figure it quotes must
 // be set already.

@@ -33,7 +33,7 @@ var gain = &calc.Worksheet{
 		{ID: "limit", Label: "Manual: highest relief pressure", Noun: "highest pressure", Kind: unit.Pressure, Example: "2,790 psi",
 			Range: calc.Pressures, Quantity: "manual highest", Empty: "not known",
 			Hint: "The upper end of the range in the service manual. Never set it above this."},
-		{ID: "dead", Label: "Arms and tool, felt at the load", Noun: "arms and tool", Kind: unit.Load,
+		{ID: "dead", Label: "Arms and tool, felt at the load", Noun: "arms and tool", Kind: unit.Load, Quantity: "dead weight",
 			Range: calc.Range{Min: "0 kN", Max: "50 kN"}, Empty: "not known",
 			Hint: "What the pressure holds up besides the load, as heavy as it would be at the load's own point. Leave it empty if you don't know: the answer then runs from none to 30 % of the lift (common practice, no source). A grapple can pass 50 %."},
 		{ID: "reach", Label: "Pivot to load, level", Noun: "reach", Kind: unit.Length, Example: "100 in",

@@ -11,5 +11,6 @@ var All = calc.Book{
 	gain,
 	beforeAfter,
 	shim,
+	loader,
 	ratings,
 }

@@ -141,7 +141,7 @@ func sound(t *testing.T, w *calc.Worksheet, entries calc.Entries, a *calc.Answer
 		}
 	}
 	if !a.OK() {
-		if len(a.Figures) > 0 || a.Picture != "" {
+		if len(a.Figures) > 0 || a.Picture != "" && !strings.Contains(a.Picture, ">What was entered") {
 			fail("figures beside a problem")
 		}
 		return
@@ -388,6 +388,10 @@ func branches(worksheet string) []calc.Entries {
 	case "gain":
 		list = append(list, owned("target", "2610 psi"), owned("target", "2500 psi"), owned("target", "2500 psi", "dead", "200 lb"), owned("dead", "200 lb"),
 			owned("target", "2900 psi"), owned("target", "2900 psi", "dead", "200 lb"), owned("now", "2800 psi"), owned("lift", "55 lb", "dead", "50 kN"))
+	case "loader":
+		list = append(list, owned("compare", "2800 psi"), owned("compare", "2610 psi"), owned("compare", "2500 psi"), owned("pressure", "2800 psi"),
+			owned("level", "yes"), owned("height", "8 in"), owned("pressure", "400 psi"), owned("limit", ""),
+			owned("points", "20 in : 2,900 lb; 60 in : 2,000 lb; 120 in : 900 lb", "points_at", "2735 psi"))
 	case "before-after":
 		list = append(list, owned("before", "2700 psi", "after", "2450 psi", "claimed", "-10 %"), owned("claimed", "13.23 %", "gauge_err", "0 psi", "step", "0 psi"),
 			owned("after", "2455 psi"), owned("after", "2500 psi", "same_gauge", "no"), owned("claimed", "12 %"), owned("claimed", "5 %"), owned("claimed", "0 %"))

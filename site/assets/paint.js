@@ -82,6 +82,7 @@ export function paintRemarks(answer, label) {
     a.dataset.to = p.field;
   });
   if (answer.problems.length) {
+    if (answer.picture) pictures(answer.picture); // of what was entered
     byId("head").textContent = answer.verdict.head;
     byId("sentence").textContent = answer.verdict.sentence;
   }
