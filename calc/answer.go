@@ -91,11 +91,11 @@ type FieldState struct {
 	Slide            *SlideState // nil: no slider, or its ends are not known
 }
 
-// SlideState is how the slider of a field stands, in the unit that stands in the
-// field. Min, Max and Value are whole steps.
+// SlideState is how the slider of a field stands. Min, Max and Value are whole
+// steps of the unit.
 type SlideState struct {
 	Min, Max, Step, Value float64
-	Text                  string // the value as read
+	Unit, Text            string // the shown unit, and the value as read
 }
 
 // RowState is one row of a field: one number, or two of pairs.

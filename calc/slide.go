@@ -15,7 +15,7 @@ func (o *Out) slides() {
 // slide divides the way between the ends into some two hundred steps of a round
 // size. It returns nil if there is no way to go.
 func (o *Out) slide(f *Field, v *value) *SlideState {
-	u := v.a[0].Unit
+	u := f.Kind.Shown(o.in.sys)
 	from, to := u.FromSI(o.si(f.Slide.From)), u.FromSI(o.si(f.Slide.To))
 	step := math.Pow(10, math.Ceil(math.Log10((to-from)/200)))
 	for _, part := range [...]float64{5, 2} {
@@ -24,7 +24,7 @@ func (o *Out) slide(f *Field, v *value) *SlideState {
 			break
 		}
 	}
-	s := &SlideState{Min: math.Ceil(from/step) * step, Max: math.Floor(to/step) * step, Step: step, Text: f.text(v, o.in.sys)}
+	s := &SlideState{Min: math.Ceil(from/step) * step, Max: math.Floor(to/step) * step, Step: step, Unit: u.Name, Text: f.text(v, o.in.sys)}
 	if !(s.Min < s.Max) { // also when an end is not a number
 		return nil
 	}

@@ -30,11 +30,11 @@ func TestSlide(t *testing.T) {
 		want        *SlideState
 	}{
 		// From 5.13 to 110.3 in is 105.17: a 200th is 0.53, a round step 1.
-		{"60 in", "110.3 in", &SlideState{6, 110, 1, 60, "60 in"}},
-		{"60.4", "110.3 in", &SlideState{6, 110, 1, 60, "60.4 in"}},
-		{"1500 mm", "110.3 in", &SlideState{140, 2800, 20, 1500, "59.06 in"}}, // 130.3 to 2801.6 mm
-		{"200 in", "110.3 in", &SlideState{6, 110, 1, 110, "200 in"}},
-		{"6 in", "6.4 in", &SlideState{5.13, 6.4, 0.01, 6, "6 in"}}, // 1.27 in: 0.00635, so 0.01
+		{"60 in", "110.3 in", &SlideState{6, 110, 1, 60, "in", "60 in"}},
+		{"60.4", "110.3 in", &SlideState{6, 110, 1, 60, "in", "60.4 in"}},
+		{"1500 mm", "110.3 in", &SlideState{6, 110, 1, 59, "in", "59.06 in"}},
+		{"200 in", "110.3 in", &SlideState{6, 110, 1, 110, "in", "200 in"}},
+		{"6 in", "6.4 in", &SlideState{5.13, 6.4, 0.01, 6, "in", "6 in"}}, // 1.27 in: 0.00635, so 0.01
 		{"6 in", "5 in", nil},
 		{"6 in", "", nil},
 	} {
@@ -44,7 +44,7 @@ func TestSlide(t *testing.T) {
 			t.Errorf("%s of %s: %v, want %v (%v)", c.height, c.top, got, c.want, a.Problems)
 			continue
 		}
-		if got != nil && (math.Abs(got.Min-c.want.Min)+math.Abs(got.Max-c.want.Max)+math.Abs(got.Step-c.want.Step)+math.Abs(got.Value-c.want.Value) > 1e-9 || got.Text != c.want.Text) {
+		if got != nil && (math.Abs(got.Min-c.want.Min)+math.Abs(got.Max-c.want.Max)+math.Abs(got.Step-c.want.Step)+math.Abs(got.Value-c.want.Value) > 1e-9 || got.Text != c.want.Text || got.Unit != c.want.Unit) {
 			t.Errorf("%s of %s: %v, want %v", c.height, c.top, *got, *c.want)
 		}
 		if a.Fields[1].Slide != nil {

@@ -131,7 +131,7 @@ var places = map[calc.Place]string{calc.Key: "key", calc.More: "more", calc.Quot
 func fieldState(f calc.FieldState) any {
 	var slide any
 	if s := f.Slide; s != nil {
-		slide = map[string]any{"min": s.Min, "max": s.Max, "step": s.Step, "value": s.Value, "text": s.Text}
+		slide = map[string]any{"min": s.Min, "max": s.Max, "step": s.Step, "value": s.Value, "unit": s.Unit, "text": s.Text}
 	}
 	return map[string]any{
 		"slide": slide,

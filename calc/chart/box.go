@@ -22,6 +22,9 @@ func (b box) into(f box) box {
 // crosses reports whether any part of the segment from p to q lies in the box:
 // what is left of it after cutting at the four sides.
 func (b box) crosses(p, q point) bool {
+	if max(p.x, q.x) < b.left || min(p.x, q.x) > b.right || max(p.y, q.y) < b.top || min(p.y, q.y) > b.bottom {
+		return false // clearly beside it, as most are
+	}
 	from, to := 0.0, 1.0
 	for _, side := range [4][2]float64{
 		{p.x - q.x, p.x - b.left}, {q.x - p.x, b.right - p.x},

@@ -66,7 +66,7 @@ func (d *drawing) place(l *label) {
 	align, leader := 0.0, false
 	consider := func(b box, cost, right float64, distant bool) {
 		if cost < least && d.free(b) {
-			if cost += d.cover(b, l.home); cost < least {
+			if cost += d.cover(b, l.home, least-cost); cost < least {
 				best, least, align, leader = b, cost, right, distant
 			}
 		}
@@ -135,8 +135,9 @@ func (d *drawing) free(b box) bool {
 	return true
 }
 
-// cover returns the weight of what a label at b would cover, not counting its home.
-func (d *drawing) cover(b, home box) float64 {
+// cover returns the weight of what a label at b would cover, not counting its
+// home, or some of it that is enough.
+func (d *drawing) cover(b, home box, enough float64) float64 {
 	sum := 0.0
 	for _, h := range d.hatched {
 		if h != home && h.overlaps(b) {
@@ -144,6 +145,9 @@ func (d *drawing) cover(b, home box) float64 {
 		}
 	}
 	for _, o := range d.obstacles {
+		if sum >= enough {
+			break
+		}
 		if o.around.overlaps(b) {
 			for i := 1; i < len(o.line); i++ {
 				if b.crosses(o.line[i-1], o.line[i]) {

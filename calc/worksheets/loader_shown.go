@@ -72,12 +72,14 @@ func (l *raised) curves(in *calc.In, out *calc.Out) {
 	const n = 40
 	h := func(si float64) float64 { return in.Shown(unit.Length, si) }
 	w := func(si float64) float64 { return in.Shown(unit.Load, si) }
+	most := 0.0
 	now, then, band := make([]chart.XY, n+1), make([]chart.XY, n+1), make([]chart.Strip, n+1)
 	for i := range n + 1 {
 		height := l.low + (l.high-l.low)*float64(i)/n
 		at := l.spread.At(height)
 		lift, half := at.Lift(l.now, l.back), at.HalfWidth(l.now, l.back)
 		x := h(height)
+		most = max(most, lift+half, at.Lift(l.then, l.back))
 		now[i], then[i] = chart.XY{X: x, Y: w(max(lift, 0))}, chart.XY{X: x, Y: w(max(at.Lift(l.then, l.back), 0))}
 		band[i] = chart.Strip{X: x, Low: w(max(lift-half, 0)), High: w(max(lift+half, 0))}
 	}
@@ -86,6 +88,12 @@ func (l *raised) curves(in *calc.In, out *calc.Out) {
 		Desc: out.Words("Lift against the height of the bucket pin: {lift_low} at the bottom, {lift} at {height}, {lift_top} at the top, at {pressure}."),
 		X:    chart.Axis{Label: "height of the bucket pin, " + unit.Length.Shown(in.System()).Name},
 		Y:    chart.Axis{Label: "lift, " + unit.Load.Shown(in.System()).Name},
+	}
+	for _, p := range in.Pairs("points") {
+		most = max(most, p.B)
+	}
+	if most > 0 {
+		c.Y.Max = w(1.05 * most)
 	}
 	c.Marks = []chart.Mark{&chart.Point{X: h(l.height), Y: w(max(l.lift, 0)), Label: out.Words("{lift}"), Shape: chart.Ring}}
 	for _, p := range in.Pairs("points") {

@@ -1,12 +1,12 @@
 /** Sliders under the picture: another way to enter the number of a field. */
 
-/** @typedef {{min: number, max: number, step: number, value: number, text: string}} State */
+/** @typedef {{min: number, max: number, step: number, value: number, unit: string, text: string}} State */
 
-/** @param {(id: string, number: string) => void} moved told at every movement */
+/** @param {(id: string, number: string, unit: string) => void} moved told at every movement */
 export function watchSlides(moved) {
   byId("answer").addEventListener("input", (e) => {
     const slide = /** @type {HTMLInputElement} */ (e.target);
-    if (slide.dataset.slide) moved(slide.dataset.slide, slide.value);
+    if (slide.dataset.slide) moved(slide.dataset.slide, slide.value, slide.dataset.unit ?? "");
   });
 }
 
@@ -20,6 +20,7 @@ export function paintSlide(id, state) {
   if (!slide || !state) return;
   for (const key of /** @type {const} */ (["min", "max", "step"])) slide[key] = String(state[key]);
   slide.value = String(state.value);
+  slide.dataset.unit = state.unit;
   slide.setAttribute("aria-valuetext", state.text);
   /** @type {HTMLElement} */ (slide.parentElement?.querySelector("output")).textContent = state.text;
 }

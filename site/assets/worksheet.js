@@ -36,7 +36,7 @@ export class Worksheet {
     watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
     watchOffers(this);
-    watchSlides((id, number) => this.#enter(id, number));
+    watchSlides((id, text, unit) => this.#enter(id, { text, unit, unitTo: "" }));
   }
 
   /** @param {string} id */
@@ -84,11 +84,11 @@ export class Worksheet {
     this.ask();
   }
 
-  /** A number comes from elsewhere than the field itself, in the unit that stands there. @param {string} id @param {string} number */
-  #enter(id, number) {
+  /** A number comes from elsewhere than the field itself. @param {string} id @param {import("./field.js").Typed} typed */
+  #enter(id, typed) {
     const field = this.field(id);
     if (!field) return;
-    field.show({ ...field.typed(), text: number });
+    field.show(typed);
     this.typed(field);
   }
 
