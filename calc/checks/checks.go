@@ -83,6 +83,7 @@ var Topics = []Topic{
 	topic("Lift", lifts, gains),
 	topic("Loader arms", arcs),
 	topic("Strength", walls, columns, pins),
+	topic("Pumps and cylinders", pumps, pistons),
 	topic("Balance", balances),
 }
 

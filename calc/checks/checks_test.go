@@ -3,7 +3,6 @@ package checks
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 )
 
@@ -68,17 +67,15 @@ func TestRowsAreComplete(t *testing.T) {
 
 func TestTopicsAndStatuses(t *testing.T) {
 	t.Parallel()
-	var names []string
-	used := map[Status]int{}
+	names, used := map[string]bool{"": true}, map[Status]int{}
 	for _, topic := range Topics {
-		names = append(names, topic.Name)
+		if names[topic.Name] || len(topic.Checks) == 0 {
+			t.Errorf("topic %q is there twice, has no name or no checks", topic.Name)
+		}
+		names[topic.Name] = true
 		for _, c := range topic.Checks {
 			used[c.Status]++
 		}
-	}
-	want := "Units, Measurement doubt, Conformity, Simulation, Gauges, Lines, Springs and relief valves, Lift, Loader arms, Strength, Balance"
-	if got := strings.Join(names, ", "); got != want {
-		t.Errorf("topics %s", got)
 	}
 	for _, s := range Statuses {
 		if s.String() == "" || used[s] == 0 {

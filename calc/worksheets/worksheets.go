@@ -12,5 +12,7 @@ var All = calc.Book{
 	beforeAfter,
 	shim,
 	loader,
+	flow,
+	cylinder,
 	ratings,
 }

@@ -388,6 +388,13 @@ func branches(worksheet string) []calc.Entries {
 	case "gain":
 		list = append(list, owned("target", "2610 psi"), owned("target", "2500 psi"), owned("target", "2500 psi", "dead", "200 lb"), owned("dead", "200 lb"),
 			owned("target", "2900 psi"), owned("target", "2900 psi", "dead", "200 lb"), owned("now", "2800 psi"), owned("lift", "55 lb", "dead", "50 kN"))
+	case "cylinder":
+		list = append(list, owned("compare", "2610 psi"), owned("compare", "2500 psi"), owned("compare", "2800 psi"), owned("pressure", "2800 psi"),
+			owned("back", "2500 psi"), owned("flow", ""), owned("limit", ""))
+	case "flow":
+		for _, b := range flowBranches {
+			list = append(list, owned(changed(b.changes)...))
+		}
 	case "loader":
 		list = append(list, owned("compare", "2800 psi"), owned("compare", "2610 psi"), owned("compare", "2500 psi"), owned("pressure", "2800 psi"),
 			owned("level", "yes"), owned("height", "8 in"), owned("pressure", "400 psi"), owned("limit", ""),

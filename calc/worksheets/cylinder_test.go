@@ -1,0 +1,54 @@
+package worksheets
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"plainlift/calc/unit"
+)
+
+// Sources: Esposito, Fluid Power with Applications, Ex. 9-2 (read: 2000 lb on a
+// bore of 1.5 in is 1131.77 psi; rod 0.5 in); the rest computed from the areas.
+func TestCylinderPublished(t *testing.T) {
+	for _, c := range []struct {
+		changes, id string
+		kind        unit.Kind
+		unit        string
+		want, tol   float64
+	}{
+		{"bore=1.5 in|rod=0.5 in|pressure=1131.7685 psi|efficiency=100 %", "push", unit.Force, "lb", 2000, 1e-3},
+		{"bore=1.5 in|rod=0.5 in|pressure=400 psi|back=450 psi|efficiency=100 %", "push", unit.Force, "lb", 0, 1e-6}, // 400·1.5² = 450·(1.5² − 0.5²)
+		{"bore=2 in|rod=1 in|pressure=1000 psi|efficiency=100 %", "push", unit.Force, "lb", 1000 * math.Pi, 1e-6},
+		{"bore=2 in|rod=1 in|pressure=1000 psi|efficiency=100 %", "pull", unit.Force, "lb", 750 * math.Pi, 1e-6},
+		{"bore=2 in|rod=1 in|pressure=1000 psi|efficiency=90 %|count=2", "pull", unit.Force, "lb", 1350 * math.Pi, 1e-6},
+		{"bore=2 in|rod=1 in|pressure=1000 psi|compare=1100 psi", "push_pct", unit.Percent, "%", 10, 1e-9},
+		{"bore=2 in|rod=1.4142135624 in|pressure=1000 psi", "blocked", unit.Pressure, "psi", 2000, 1e-5},
+		{"bore=2 in|rod=1 in|stroke=10 in", "volume_out", unit.Volume, "in³", 10 * math.Pi, 1e-9},
+		{"bore=2 in|rod=1 in|stroke=10 in|flow=1 gpm", "time_out", unit.Time, "s", 10 * math.Pi / 231 * 60, 1e-9},
+		{"bore=2 in|rod=1 in|stroke=10 in|flow=1 gpm", "speed_in", unit.Speed, "in/s", 231. / 60 / (0.75 * math.Pi), 1e-9},
+	} {
+		a := All.Evaluate("cylinder", owned(changed(c.changes)...), unit.US)
+		if !a.OK() {
+			t.Errorf("%s: %v", c.changes, a.Problems)
+			continue
+		}
+		u, _ := c.kind.Lookup(c.unit)
+		if got := u.FromSI(value(a, c.id)); math.Abs(got-c.want) > c.tol {
+			t.Errorf("%s: %s = %v %s, want %v", c.changes, c.id, got, c.unit, c.want)
+		}
+	}
+}
+
+func TestCylinderLimit(t *testing.T) {
+	over := All.Evaluate("cylinder", owned("compare", "2,900 psi"), unit.US)
+	if over.Verdict.ID != "over-limit" || strings.Contains(over.Picture, "then") {
+		t.Errorf("%s, drawn %t", over.Verdict.ID, strings.Contains(over.Picture, "then"))
+	}
+	for _, f := range []string{"rod=3.5 in", "bore=0 in", "count=0", "flow=0 gpm", "pressure=-5 psi"} {
+		a := All.Evaluate("cylinder", owned(changed(f)...), unit.US)
+		if name, _, _ := strings.Cut(f, "="); len(a.Problems) != 1 || a.Problems[0].Field != name {
+			t.Errorf("%s: %v", f, a.Problems)
+		}
+	}
+}
