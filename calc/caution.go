@@ -13,6 +13,7 @@ var cautions = map[string]string{
 	"warranty":   "A changed relief setting can end a warranty, and local rules may forbid it.",
 	"technician": "If anything is doubtful, have a licensed technician do it.",
 	"travel":     "Too much shim can leave the spring no travel; then nothing limits the pressure. (Common practice, no source.)",
+	"load":       "Nobody under or near a load on a hook, or in line with a chain under pull.",
 	"repeat":     "A relief valve does not open at exactly the same pressure twice, and warm oil reads lower than cold; neither is in these figures.",
 }
 

@@ -131,6 +131,7 @@ var typedCases = []typedCase{
 	{"before-after", [][2]string{{"before", "2,300"}, {"after", "2,500"}, {"claimed", "12 %"}, {"gauge_err", "3 bar"}}},
 	{"shim", [][2]string{{"now", "2,500"}, {"target", "2,650"}, {"limit", "2,800"}, {"gauge_err", "40"}, {"trials", "0.010 in : 2,548 psi; 0.020 in : 2,590 psi"}}},
 	{"loader", [][2]string{{"height", "70"}, {"pressure", "2,500"}, {"pivot_base", "24 1/4"}, {"points", "60 in : 2,000 lb; 30 in : 2,600 lb"}}},
+	{"lift-test", [][2]string{{"tests", "1,500 psi : 730 lb; 145 bar : 1,150 lb; 2,700 psi : 715 kg"}, {"heights", "60 in; 60 in; 63 in"}}},
 	{"flow", [][2]string{{"time", "5.5"}, {"pressure", "170 bar"}, {"rated_flow", "26 L/min"}, {"bore", "45 mm"}}},
 	{"cylinder", [][2]string{{"bore", "2 1/2"}, {"rod", "30 mm"}, {"compare", "2,700"}, {"back", "100"}, {"flow", ""}}},
 	{"ratings", [][2]string{{"pressure", "2,500"}, {"target", "175 bar"}, {"limit", "2,600"}, {"pump", "2,550"}, {"hose", ""}, {"spike", "1.2"}}},

@@ -78,7 +78,7 @@ var Topics = []Topic{
 	topic("Conformity", conformity),
 	topic("Simulation", examples, trials),
 	topic("Gauges", classes, limits),
-	topic("Lines", lines),
+	topic("Lines", lines, bothUncertain),
 	topic("Springs and relief valves", springs, moduli, valves),
 	topic("Lift", lifts, gains),
 	topic("Loader arms", arcs),

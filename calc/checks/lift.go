@@ -27,6 +27,7 @@ var lifts = []Check{
 }
 
 var gains = []Check{
+	{What: "What 250 psi more lift on a small loader, here one of 1,580 lb at 2,735 psi", Status: CommonPractice, Unit: "lb", Printed: "150", Tol: 10, Got: func() float64 { return lift.Rating{Load: 1580, At: 2735}.Gain(2450, 2700) }},
 	{What: "What two percent more pressure adds to the lift, as the rule goes: about as much", Status: CommonPractice, Unit: "%", Printed: "2", Tol: 0.1, Got: func() float64 { return 100 * lift.Share(2500, 2550, 0) }},
 	{What: "The same, with a dead weight of 30 % of the lift", Source: byHand, Status: Computed, Unit: "%", Printed: "2.6", Tol: 1e-10, Got: func() float64 { return 100 * lift.Share(2500, 2550, 0.30) }},
 	{What: "The loader arm's gain, from its dead weight as a part of the lift", Source: moments, Status: Computed, Unit: "%", Printed: "5.1159618008", Got: func() float64 { return 100 * lift.Share(now, target, deadNow) }},

@@ -4,42 +4,13 @@ import (
 	"math"
 	"sync"
 
+	"plainlift/calc/checks/points"
 	"plainlift/calc/line"
 )
 
-// NIST StRD, linear regression, Norris and NoInt1 (read in public test suites
-// that quote them).
-var (
-	norrisX = []float64{
-		0.2, 337.4, 118.2, 884.6, 10.1, 226.5, 666.3, 996.3, 448.6, 777, 558.2, 0.4,
-		0.6, 775.5, 666.9, 338, 447.5, 11.6, 556, 228.1, 995.8, 887.6, 120.2, 0.3,
-		0.3, 556.8, 339.1, 887.2, 999, 779, 11.1, 118.3, 229.2, 669.1, 448.9, 0.5,
-	}
-	norrisY = []float64{
-		0.1, 338.8, 118.1, 888, 9.2, 228.1, 668.5, 998.5, 449.1, 778.9, 559.2, 0.3,
-		0.1, 778.1, 668.8, 339.3, 448.9, 10.8, 557.7, 228.3, 998, 888.8, 119.6, 0.3,
-		0.6, 557.6, 339.3, 888, 998.5, 778.9, 10.2, 117.6, 228.9, 668.4, 449.2, 0.2,
-	}
-	nointX = []float64{60, 61, 62, 63, 64, 65, 66, 67, 68, 69, 70}
-	nointY = []float64{130, 131, 132, 133, 134, 135, 136, 137, 138, 139, 140}
-)
-
-// Thermometer calibration, JCGM 100:2008, H.3, Table H.6 (read): °C from 20, and
-// correction, °C.
-var (
-	thermometerT = []float64{1.521, 2.012, 2.512, 3.003, 3.507, 3.999, 4.513, 5.002, 5.503, 6.010, 6.511}
-	thermometerB = []float64{-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160}
-)
-
-// Pearson's data of 1901, without weights.
-var (
-	pearsonX = []float64{0, 0.9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4}
-	pearsonY = []float64{5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5}
-)
-
 // fitted returns a figure of the line through points; NaN without one.
-func fitted(x, y []float64) func(figure func(line.Line) float64) func() float64 {
-	fit := sync.OnceValues(func() (line.Line, error) { return line.Ordinary(x, y) })
+func fitted(s points.Set) func(figure func(line.Line) float64) func() float64 {
+	fit := sync.OnceValues(func() (line.Line, error) { return line.Ordinary(s.X, s.Y) })
 	return func(figure func(line.Line) float64) func() float64 {
 		return func() float64 {
 			l, err := fit()
@@ -52,21 +23,13 @@ func fitted(x, y []float64) func(figure func(line.Line) float64) func() float64 
 }
 
 var (
-	norris      = fitted(norrisX, norrisY)
-	thermometer = fitted(thermometerT, thermometerB)
-	pearson     = fitted(pearsonX, pearsonY)
+	norris      = fitted(points.Norris)
+	thermometer = fitted(points.Thermometer)
+	pearson     = fitted(points.Pearson)
 
 	// A line is held to the origin by giving each point again on its other side.
-	noint = fitted(mirrored(nointX), mirrored(nointY))
+	noint = fitted(points.NoInt1.Mirrored())
 )
-
-func mirrored(x []float64) []float64 {
-	all := append([]float64{}, x...)
-	for _, v := range x {
-		all = append(all, -v)
-	}
-	return all
-}
 
 // explained returns the sum of squares that the line explains, from its slope
 // and that slope's uncertainty: b²·Σ(x−x̄)², with u(b) = s/√Σ(x−x̄)².

@@ -8,41 +8,21 @@ import (
 
 	"gonum.org/v1/gonum/floats/scalar"
 	"gonum.org/v1/gonum/stat"
-)
 
-// Thermometer calibration, JCGM 100:2008, H.3, Table H.6 (read in a public
-// transcription): temperature, °C, and correction, °C.
-var (
-	thermometerT = []float64{21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511}
-	thermometerB = []float64{-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160}
-)
-
-// NIST StRD, linear regression, Norris (read in two public test suites that
-// quote it).
-var (
-	norrisX = []float64{
-		0.2, 337.4, 118.2, 884.6, 10.1, 226.5, 666.3, 996.3, 448.6, 777, 558.2, 0.4,
-		0.6, 775.5, 666.9, 338, 447.5, 11.6, 556, 228.1, 995.8, 887.6, 120.2, 0.3,
-		0.3, 556.8, 339.1, 887.2, 999, 779, 11.1, 118.3, 229.2, 669.1, 448.9, 0.5,
-	}
-	norrisY = []float64{
-		0.1, 338.8, 118.1, 888, 9.2, 228.1, 668.5, 998.5, 449.1, 778.9, 559.2, 0.3,
-		0.1, 778.1, 668.8, 339.3, 448.9, 10.8, 557.7, 228.3, 998, 888.8, 119.6, 0.3,
-		0.6, 557.6, 339.3, 888, 998.5, 778.9, 10.2, 117.6, 228.9, 668.4, 449.2, 0.2,
-	}
+	"plainlift/calc/checks/points"
 )
 
 func TestNorris(t *testing.T) {
 	t.Parallel()
-	l, err := Ordinary(norrisX, norrisY)
+	l, err := Ordinary(points.Norris.X, points.Norris.Y)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var syy float64
-	for _, y := range norrisY {
+	for _, y := range points.Norris.Y {
 		syy += (y - l.meanY) * (y - l.meanY)
 	}
-	// Certified values, to 15 digits; 12 are asked of all of them.
+	// NIST StRD, certified to 15 digits; 12 are asked of all of them.
 	for _, test := range []struct {
 		name      string
 		got, want float64
@@ -67,11 +47,7 @@ func TestNorris(t *testing.T) {
 
 func TestThermometer(t *testing.T) {
 	t.Parallel()
-	from20 := make([]float64, len(thermometerT))
-	for i, c := range thermometerT {
-		from20[i] = c - 20
-	}
-	l, err := Ordinary(from20, thermometerB)
+	l, err := Ordinary(points.Thermometer.X, points.Thermometer.Y)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -111,9 +87,7 @@ func TestThermometer(t *testing.T) {
 // Pearson's data of 1901 without weights: computed apart from this project.
 func TestPearsonWithoutWeights(t *testing.T) {
 	t.Parallel()
-	l, err := Ordinary(
-		[]float64{0, 0.9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4},
-		[]float64{5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5})
+	l, err := Ordinary(points.Pearson.X, points.Pearson.Y)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,6 +10,7 @@ var All = calc.Book{
 	reading,
 	gain,
 	beforeAfter,
+	liftTest,
 	shim,
 	loader,
 	flow,

@@ -395,6 +395,10 @@ func branches(worksheet string) []calc.Entries {
 		for _, b := range flowBranches {
 			list = append(list, owned(changed(b.changes)...))
 		}
+	case "lift-test":
+		for _, b := range scaleBranches {
+			list = append(list, owned(changed(b.changes)...))
+		}
 	case "loader":
 		list = append(list, owned("compare", "2800 psi"), owned("compare", "2610 psi"), owned("compare", "2500 psi"), owned("pressure", "2800 psi"),
 			owned("level", "yes"), owned("height", "8 in"), owned("pressure", "400 psi"), owned("limit", ""),
