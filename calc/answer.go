@@ -85,6 +85,7 @@ type Used struct {
 type FieldState struct {
 	ID, Number, Unit string
 	Canonical        string // as a link writes it: the same in either system
+	Own              bool   // the reader's: typed, carried, in the link, or confirmed
 	Example          bool   // still the example's
 	Bears            bool   // bears on the answer, given the other choices
 	Rows             []RowState

@@ -159,7 +159,7 @@ func (w *Worksheet) mark(in *In, a *Answer) {
 		f := &w.Fields[i]
 		v := in.get(f.ID)
 		theirs := !v.own && !f.Usual && v.set && v.bears
-		s := FieldState{ID: f.ID, Example: theirs, Bears: v.bears}
+		s := FieldState{ID: f.ID, Own: v.own, Example: theirs, Bears: v.bears}
 		readable := !v.bad
 		if readable && v.set {
 			s.set(f, v, in.sys)
@@ -215,7 +215,7 @@ func (b Book) Convert(id string, entries Entries, from, to unit.System) []FieldS
 	for i := range w.Fields {
 		f := &w.Fields[i]
 		v := in.get(f.ID)
-		s := FieldState{ID: f.ID}
+		s := FieldState{ID: f.ID, Own: v.own}
 		if f.Shape != Choice && v.set && !v.bad {
 			s.Canonical = f.canonical(v)
 			for i, x := range v.a {

@@ -79,12 +79,18 @@ func TestLinkRoundTrip(t *testing.T) {
 // TestExampleMarkTravels: a link with the example's numbers does not make them
 // anybody's, even once the example has changed.
 func TestExampleMarkTravels(t *testing.T) {
-	a := book.Evaluate("trial", FromLink([]Pair{{"p", "2500 psi"}, {"limit", "2700 psi"}, {"example", "limit"}}), unit.US)
+	entries := FromLink([]Pair{{"p", "2500 psi"}, {"limit", "2700 psi"}, {"example", "limit"}})
+	a := book.Evaluate("trial", entries, unit.US)
 	if !strings.HasPrefix(a.Verdict.Sentence, "With the example's way, readings and highest pressure: ") {
 		t.Errorf("%q", a.Verdict.Sentence)
 	}
 	if !strings.Contains(a.Verdict.Sentence, "limit 2,700 psi") {
 		t.Errorf("the link's number is lost: %q", a.Verdict.Sentence)
+	}
+	for _, s := range append(a.Fields, book.Convert("trial", entries, unit.US, unit.Metric)...) {
+		if s.Own != (s.ID == "p") {
+			t.Errorf("%s is the reader's: %v", s.ID, s.Own)
+		}
 	}
 }
 

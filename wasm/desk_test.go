@@ -55,7 +55,7 @@ func newDesk() (*desk, *[]map[string]any) {
 
 func ask(seq float64, worksheet, x string) map[string]any {
 	return map[string]any{"seq": seq, "op": "evaluate", "worksheet": worksheet, "system": "us",
-		"fields": []any{[]any{"x", x, "", "", true}}}
+		"link": []any{}, "fields": []any{[]any{"x", x, "", "", true}}}
 }
 
 func last(posted *[]map[string]any) map[string]any { return (*posted)[len(*posted)-1] }

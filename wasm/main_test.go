@@ -23,7 +23,7 @@ func evaluated(t testing.TB, code string) safejs.Value {
 
 func TestReceived(t *testing.T) {
 	got := received(evaluated(t, `{data: {seq: 7, op: "evaluate", worksheet: "short", system: "metric",
-		fields: [["reading", "18", "MPa", "", true], ["kit", "1 : 2", "mm", "", false]], other: {}}}`))
+		link: [], fields: [["reading", "18", "MPa", "", true], ["kit", "1 : 2", "mm", "", false]], other: {}}}`))
 	want := question("to", nil)
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("got %v, want %v", got, want)
@@ -84,7 +84,7 @@ func TestThreadBackBetweenSlices(t *testing.T) {
 func BenchmarkAnswerToJavaScript(b *testing.B) {
 	d, posted := newDesk()
 	d.book = worksheets.All
-	d.take(map[string]any{"seq": 1.0, "op": "evaluate", "worksheet": "short", "system": "us", "fields": []any{}})
+	d.take(map[string]any{"seq": 1.0, "op": "evaluate", "worksheet": "short", "system": "us", "link": []any{}, "fields": []any{}})
 	m := last(posted)
 	if m["type"] != "answer" {
 		b.Fatal(m["message"])

@@ -17,19 +17,20 @@ type request struct {
 }
 
 // requestKeys are the keys of a message from the page.
-var requestKeys = []string{"seq", "op", "worksheet", "system", "to", "fields"}
+var requestKeys = []string{"seq", "op", "worksheet", "system", "to", "link", "fields"}
 
 var errMessage = errors.New("a message that the calculator does not understand")
 
-// readRequest reads {seq, op, worksheet, system, to, fields}, where fields is a
-// list of [id, text, unit, unitTo, own].
+// readRequest reads {seq, op, worksheet, system, to, link, fields}, where link is
+// a list of [key, value], as the link that the page was opened with has them, and
+// fields a list of [id, text, unit, unitTo, own], which wins over the link.
 func readRequest(m map[string]any) (request, error) {
 	seq, hasSeq := m["seq"].(float64)
 	op, _ := m["op"].(string)
 	worksheet, hasWorksheet := m["worksheet"].(string)
 	sys, hasSystem := system(m["system"])
 	to, hasTo := system(m["to"])
-	entries, hasEntries := entries(m["fields"])
+	entries, hasEntries := entries(m["link"], m["fields"])
 	known := op == "evaluate" || op == "convert" && hasTo
 	if !known || !hasSeq || !hasWorksheet || !hasSystem || !hasEntries {
 		return request{}, errMessage
@@ -47,29 +48,47 @@ func system(v any) (unit.System, bool) {
 	return unit.US, false
 }
 
-func entries(v any) (calc.Entries, bool) {
-	entries := calc.Entries{}
-	fields, ok := v.([]any)
-	for _, v := range fields {
-		row, _ := v.([]any)
-		if len(row) != 5 {
+func entries(link, fields any) (calc.Entries, bool) {
+	opened, isLink := link.([]any)
+	typed, isFields := fields.([]any)
+	if !isLink || !isFields {
+		return nil, false
+	}
+	var pairs []calc.Pair
+	for _, v := range opened {
+		t, _, ok := texts(v, 2, 2)
+		if !ok {
 			return nil, false
 		}
-		var text [4]string
-		for i := range text {
-			s, ok := row[i].(string)
-			if !ok {
-				return nil, false
-			}
-			text[i] = s
+		pairs = append(pairs, calc.Pair{Key: t[0], Value: t[1]})
+	}
+	entries := calc.FromLink(pairs)
+	for _, v := range typed {
+		t, row, ok := texts(v, 5, 4)
+		if !ok {
+			return nil, false
 		}
 		own, ok := row[4].(bool)
 		if !ok {
 			return nil, false
 		}
-		entries[text[0]] = calc.Entry{Text: text[1], Unit: text[2], UnitTo: text[3], Own: own}
+		entries[t[0]] = calc.Entry{Text: t[1], Unit: t[2], UnitTo: t[3], Own: own}
 	}
-	return entries, ok
+	return entries, true
+}
+
+// texts takes a row of so many items, of which the first are texts.
+func texts(v any, items, first int) (t [4]string, row []any, ok bool) {
+	row, _ = v.([]any)
+	if len(row) != items {
+		return t, row, false
+	}
+	for i := range first {
+		if t[i], ok = row[i].(string); !ok {
+			return t, row, false
+		}
+	}
+	return t, row, true
 }
 
 func failedMessage(seq any, message string) map[string]any {
@@ -135,7 +154,7 @@ func fieldState(f calc.FieldState) any {
 	}
 	return map[string]any{
 		"slide": slide,
-		"id":    f.ID, "number": f.Number, "unit": f.Unit, "canonical": f.Canonical, "example": f.Example, "bears": f.Bears,
+		"id":    f.ID, "number": f.Number, "unit": f.Unit, "canonical": f.Canonical, "own": f.Own, "example": f.Example, "bears": f.Bears,
 		"rows": each(f.Rows, func(r calc.RowState) any {
 			return map[string]any{"a": r.A, "unitA": r.UnitA, "b": r.B, "unitB": r.UnitB}
 		}),

@@ -13,6 +13,7 @@ func question(changes ...any) map[string]any {
 	m := map[string]any{
 		"seq": 7.0, "op": "evaluate", "worksheet": "short", "system": "metric",
 		"fields": []any{[]any{"reading", "18", "MPa", "", true}, []any{"kit", "1 : 2", "mm", "", false}},
+		"link":   []any{},
 	}
 	for i := 0; i < len(changes); i += 2 {
 		m[changes[i].(string)] = changes[i+1]
@@ -35,6 +36,23 @@ func TestReadRequest(t *testing.T) {
 	}
 }
 
+// What a link means is the core's to say, and what was typed since wins over it.
+func TestReadRequestWithLink(t *testing.T) {
+	link := []any{[]any{"v", "1"}, []any{"reading", "2600 psi"}, []any{"lift", "700 kg"}, []any{"at", "180 bar"},
+		[]any{"lift", "1 kg"}, []any{"colour", ""}, []any{"example", "at,reading"}, []any{"end", "1)."}}
+	got, err := readRequest(question("link", link))
+	want := calc.Entries{
+		"reading": {Text: "18", Unit: "MPa", Own: true},
+		"kit":     {Text: "1 : 2", Unit: "mm"},
+		"lift":    {Text: "700 kg", Own: true},
+		"at":      {Text: "180 bar"},
+		"colour":  {Own: true},
+	}
+	if err != nil || !reflect.DeepEqual(got.entries, want) {
+		t.Errorf("got %+v, %v; want %+v", got.entries, err, want)
+	}
+}
+
 func TestReadRequestRefuses(t *testing.T) {
 	for _, m := range []map[string]any{
 		{},
@@ -46,6 +64,10 @@ func TestReadRequestRefuses(t *testing.T) {
 		question("worksheet", 1.0),
 		question("system", "si"),
 		question("fields", nil),
+		question("link", nil),
+		question("link", []any{"reading"}),
+		question("link", []any{[]any{"reading"}}),
+		question("link", []any{[]any{"reading", 1.0}}),
 		question("fields", []any{"reading"}),
 		question("fields", []any{[]any{"reading", "18", "MPa", ""}}),
 		question("fields", []any{[]any{"reading", 18.0, "MPa", "", true}}),

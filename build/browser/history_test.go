@@ -3,6 +3,7 @@
 package browser
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -23,9 +24,10 @@ func own(pairs ...string) calc.Entries {
 	return entries
 }
 
-// back goes back in the tab's history, or forward.
-func (p *page) back()    { p.Helper(); js[bool](p, `history.back() ?? true`) }
-func (p *page) forward() { p.Helper(); js[bool](p, `history.forward() ?? true`) }
+// back goes back in the tab's history, or forward. The page may be gone before it
+// can say that it heard.
+func (p *page) back()    { _, _ = try[bool](p, `history.back() ?? true`) }
+func (p *page) forward() { _, _ = try[bool](p, `history.forward() ?? true`) }
 
 // What is typed stands in the address, in one entry of the history, and comes
 // back when the page is loaded again.
@@ -189,6 +191,7 @@ func TestLinksAsTheyArrive(t *testing.T) {
 	for _, odd := range [][]calc.Pair{
 		{{Key: "reading", Value: "2655 psi"}, {Key: "colour", Value: "red"}},
 		{{Key: "reading", Value: "2655 psi"}, {Key: "reading", Value: "2000 psi"}}, // the first counts
+		{{Key: "example", Value: "lift"}, {Key: "reading", Value: "2655 psi"}, {Key: "lift", Value: "700 kg"}, {Key: "example", Value: "reading"}},
 		{{Key: "reading", Value: "2655 psi"}, {Key: "wheels", Value: ""}, {Key: "Reading", Value: "1 psi"}},
 	} {
 		p.visit("safety/")
@@ -199,5 +202,46 @@ func TestLinksAsTheyArrive(t *testing.T) {
 		if p.seen("#notices li") != (len(want.Notices) > 0) {
 			t.Errorf("%v: notices %q", odd, p.text("#notices"))
 		}
+		if got := p.marked(); !slices.Equal(got, want.Examples) {
+			t.Errorf("%v: marked as the example's: %q, want %q", odd, got, want.Examples)
+		}
+	}
+}
+
+// What a link says of the other fields stays when one is typed in, and when the
+// units are switched.
+func TestLinkTypedOver(t *testing.T) {
+	systems := map[string]unit.System{"us": unit.US, "metric": unit.Metric}
+	for first, then := range map[string][]string{"us": {"metric", "us"}, "metric": {"us", "metric"}} {
+		t.Run(first, func(t *testing.T) {
+			t.Parallel()
+			p := tab(t, phone, `localStorage.setItem("plainlift.system", "`+first+`");`)
+			link := []calc.Pair{{Key: "reading", Value: "2655 psi"}, {Key: "lift", Value: "700 kg"}, {Key: "at", Value: "180 bar"},
+				{Key: "colour", Value: "red"}, {Key: "example", Value: "at"}}
+			entries := calc.FromLink(link)
+			says := func(system string) {
+				p.Helper()
+				want := worksheets.All.Evaluate("short", entries, systems[system])
+				p.matches(want)
+				p.addressed(want.Link)
+				if got := p.marked(); !slices.Equal(got, want.Examples) {
+					t.Errorf("marked as the example's: %q, want %q", got, want.Examples)
+				}
+				if got := p.text("#notices"); got != want.Notices[0] {
+					t.Errorf("notices %q, want %q", got, want.Notices)
+				}
+			}
+			p.visit("#" + fragment(link))
+			p.settle()
+			says(first)
+			p.click("#change")
+			p.enter("target", "186 bar")
+			entries["target"] = calc.Entry{Text: "186 bar", Own: true}
+			says(first)
+			for _, system := range then {
+				p.system(system)
+				says(system)
+			}
+		})
 	}
 }

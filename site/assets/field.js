@@ -20,7 +20,7 @@ export class Field {
     this.rows = node.querySelector(".rows") ? new Rows(node, this.input) : null;
     this.label = node.querySelector("label, legend")?.firstChild?.textContent ?? this.id;
     this.example = this.typed();
-    this.given = false; // a link gave it, although it is the example's
+    this.given = false; // a link has it
     /** After a switch of units: what was typed, in which system, and how it shows now. */
     this.kept = /** @type {{typed: Typed, system: string, shown: Typed, canonical: string} | null} */ (null);
   }
@@ -51,18 +51,18 @@ export class Field {
     return this.kept && same(this.typed(), this.kept.shown);
   }
 
-  /** What the worker is told; nothing of a field that holds its example. */
+  /** What the worker is told; nothing of a field that holds its example, or what the link says. */
   entry() {
-    if (!this.own && !this.given) return null;
-    if (this.#untouched()) return [this.id, this.kept?.canonical, "", "", this.own];
+    if ((this.own || this.given) && this.#untouched()) return [this.id, this.kept?.canonical, "", "", this.own];
+    if (!this.own) return null;
     const t = this.typed();
-    return [this.id, t.text, t.unit, t.unitTo, this.own];
+    return [this.id, t.text, t.unit, t.unitTo, true];
   }
 
-  /** Takes a link's text, or the example where the link has none. @param {string | undefined} text @param {boolean} own */
-  load(text, own) {
+  /** Shows a link's text, or the example where the link has none; whose it is the answer says. @param {string | undefined} text */
+  load(text) {
     this.given = text !== undefined;
-    this.own = this.given && own;
+    this.own = false;
     this.kept = null;
     this.show(text === undefined ? this.example : { text: oneLine(text), unit: "", unitTo: "" });
   }
@@ -85,6 +85,7 @@ export class Field {
    * @param {any} state converted @param {string} from @param {string} to
    */
   convert(state, from, to) {
+    this.own = state.own;
     if (!state.rows.length) return;
     const before = this.#untouched() ? this.kept : { typed: this.typed(), system: from, canonical: state.canonical };
     if (!before) return;
@@ -95,7 +96,7 @@ export class Field {
       this.show(shownAs(state));
       this.kept = { ...before, shown: this.typed() };
     }
-    if (!this.own) this.example = this.typed();
+    if (!this.own && !this.given) this.example = this.typed();
   }
 
   /** What stands under the field. @param {any[]} problems of this field @param {any[]} notes @param {(text: string) => void} choose */

@@ -3,10 +3,12 @@
  * stands in the fields. A fragment without "=" is an ordinary anchor.
  */
 
-/** @returns {[string, string][]} the keys and values of the page's link, or none */
+const MOST = 500; // more than any page has fields
+
+/** @returns {[string, string][]} the keys and values of the page's link, or none; what they mean the worker says */
 export function readLink() {
   const text = location.hash.slice(1);
-  return text.includes("=") ? [...new URLSearchParams(text)] : [];
+  return text.includes("=") ? [...new URLSearchParams(text)].slice(0, MOST) : [];
 }
 
 /** @param {[string, string][]} pairs */

@@ -7,6 +7,7 @@ const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.
 export function mark(worksheet, answer) {
   for (const state of answer.fields) {
     const f = /** @type {import("./field.js").Field} */ (worksheet.field(state.id));
+    f.own = state.own;
     if (worksheet.untidy) f.tidy(state);
     else f.follow(state);
     f.node.hidden = !state.bears;

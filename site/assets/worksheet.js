@@ -25,7 +25,7 @@ export class Worksheet {
     this.fields = [...this.fields].map((node) => new Field(node));
     this.client = new Client((m) => this.#hear(m), (t) => this.#trouble(t));
     this.seq = 0;
-    this.strange = /** @type {any[]} */ ([]); // a link's keys that are no field of this page
+    this.opened = /** @type {[string, string][]} */ ([]); // the link that the page was opened with
     this.link = /** @type {[string, string][]} */ ([]); // of the newest answer
     this.examples = /** @type {string[]} */ ([]); // fields that are still the example's
     this.untidy = false; // a link's texts stand in the fields, not yet taken apart
@@ -56,14 +56,9 @@ export class Worksheet {
   #load(pairs) {
     view(history.state?.typed ? "typed" : "link", "link");
     this.untidy = this.blank = true;
-    const example = (pairs.find(([k]) => k === "example")?.[1] ?? "").split(",");
-    const given = new Map(pairs.reverse());
-    for (const f of this.fields) {
-      f.load(given.get(f.id), !example.includes(f.id));
-      given.delete(f.id);
-    }
-    for (const key of ["v", "example", "end"]) given.delete(key);
-    this.strange = [...given.keys()].slice(0, 20).map((k) => [k.slice(0, 60), "", "", "", true]);
+    this.opened = pairs;
+    const texts = new Map([...pairs].reverse());
+    for (const f of this.fields) f.load(texts.get(f.id));
     this.ask();
   }
 
@@ -72,7 +67,7 @@ export class Worksheet {
     this.answer.setAttribute("aria-busy", "true");
     this.answer.dataset.state = "working";
     const fields = this.fields.map((f) => f.entry()).filter(Boolean);
-    const question = { seq: ++this.seq, worksheet: this.id, fields: [...fields, ...this.strange] };
+    const question = { seq: ++this.seq, worksheet: this.id, link: this.opened, fields };
     const { from, to } = this.switching ?? {};
     this.client.ask(from ? { ...question, op: "convert", system: from, to } : { ...question, op: "evaluate", system: system() });
   }
