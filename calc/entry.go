@@ -81,7 +81,7 @@ func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
 	case Single:
 		x, err := unit.Parse(text, f.Kind, ua, sys)
 		if err == nil {
-			err = f.within(x.SI, f.Range, f.Kind, sys)
+			err = f.Range.holds(x, f.Kind, sys)
 		}
 		if err != nil {
 			return v, []Problem{complain(-1, err)}
@@ -105,7 +105,7 @@ func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
 		}
 		x, err := unit.Parse(item, f.Kind, ua, sys)
 		if err == nil {
-			err = f.within(x.SI, f.Range, f.Kind, sys)
+			err = f.Range.holds(x, f.Kind, sys)
 		}
 		if err != nil {
 			problems = append(problems, complain(i, err))
@@ -117,7 +117,7 @@ func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
 		}
 		y, err := unit.Parse(to, f.With, ub, sys)
 		if err == nil {
-			err = f.within(y.SI, f.RangeTo, f.With, sys)
+			err = f.RangeTo.holds(y, f.With, sys)
 		}
 		if err != nil {
 			problems = append(problems, complain(i, err))
@@ -169,17 +169,18 @@ func (f *Field) pairLike(sys unit.System) string {
 	return strings.TrimSpace("10 "+a.Name) + " : " + strings.TrimSpace("20 "+b.Name)
 }
 
-// within complains about a number outside the range, naming the range.
-func (f *Field) within(si float64, r Range, k unit.Kind, sys unit.System) error {
+// holds complains about a number outside the range, naming the range in the
+// number's own unit.
+func (r Range) holds(x unit.Value, k unit.Kind, sys unit.System) error {
 	lo, hi := r.bound(r.Min, k, math.Inf(-1)), r.bound(r.Max, k, math.Inf(1))
-	if si > lo && si <= hi || si == lo && !r.Above {
+	if x.SI > lo && x.SI <= hi || x.SI == lo && !r.Above {
 		return nil
 	}
-	min := "from " + r.show(r.Min, k, sys, math.Ceil)
+	min := "from " + r.show(r.Min, k, x.Unit, sys, math.Ceil)
 	if r.Above {
-		min = "above " + r.show(r.Min, k, sys, math.Ceil)
+		min = "above " + r.show(r.Min, k, x.Unit, sys, math.Ceil)
 	}
-	switch max := r.show(r.Max, k, sys, math.Floor); {
+	switch max := r.show(r.Max, k, x.Unit, sys, math.Floor); {
 	case r.Max == "":
 		return errors.New("Must be " + min)
 	case r.Min == "":
@@ -202,11 +203,9 @@ func (r Range) bound(text string, k unit.Kind, none float64) float64 {
 	return v.SI
 }
 
-// show gives a bound in the reader's unit with four significant digits, cut
-// inwards so that the number shown is itself inside: a lower bound up, an upper
-// bound down.
-func (r Range) show(text string, k unit.Kind, sys unit.System, inwards func(float64) float64) string {
-	u := k.Shown(sys)
+// show gives a bound in a unit with four significant digits, cut inwards so that
+// the number shown is itself inside: a lower bound up, an upper bound down.
+func (r Range) show(text string, k unit.Kind, u unit.Unit, sys unit.System, inwards func(float64) float64) string {
 	x := u.FromSI(r.bound(text, k, 0))
 	p := unit.PlaceSig(x, 4)
 	scale := math.Pow(10, float64(p))

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -18,7 +19,7 @@ func TestEntryProblems(t *testing.T) {
 		{"p", "  ", unit.Metric, -1, "Enter a value, such as 180 bar"},
 		{"p", "0", unit.US, -1, "Must be above 0 psi and up to 5,801 psi"},
 		{"p", "-3 bar", unit.Metric, -1, "Must be above 0 bar and up to 400 bar"},
-		{"p", "400.1 bar", unit.US, -1, "Must be above 0 psi and up to 5,801 psi"},
+		{"p", "400.1 bar", unit.US, -1, "Must be above 0 bar and up to 400 bar"},
 		{"p", "12 kg", unit.US, -1, "which is not a pressure"},
 		{"p", "1,234", unit.Metric, -1, "can be read two ways"},
 		{"p", strings.Repeat("9", 20_001), unit.US, -1, "too long"},
@@ -26,7 +27,7 @@ func TestEntryProblems(t *testing.T) {
 		{"how", "sideways", unit.US, -1, "“sideways” is not one of the choices"},
 		{"conf", "49", unit.US, -1, "Must be from 50 % to 99.9 %"},
 		{"conf", "100 %", unit.US, -1, "Must be from 50 % to 99.9 %"},
-		{"temp", "-41 °C", unit.US, -1, "Must be from −40 °F to 248 °F"},
+		{"temp", "-41 °C", unit.US, -1, "Must be from −40 °C to 120 °C"},
 		{"temp", "121", unit.Metric, -1, "Must be from −40 °C to 120 °C"},
 		{"list", "2600; x; 2620", unit.US, 1, "is not a number"},
 		{"list", "1;2;3;4;5;6", unit.US, -1, "That is 6 rows; up to 5 can be used"},
@@ -34,7 +35,7 @@ func TestEntryProblems(t *testing.T) {
 		{"many", strings.Repeat("2600;", 500), unit.US, -1, "That is 500 rows; up to 200 can be used"},
 		{"pairs", "0.01 in", unit.US, 0, "Two numbers with a colon between, such as 10 in : 20 psi"},
 		{"pairs", "0.01 in : 2600; 0.02 in : ", unit.US, 1, "Enter a number"},
-		{"pairs", "0.01 in : 2600; 60 mm : 2700", unit.US, 1, "Must be above 0 in and up to 1.968 in"},
+		{"pairs", "0.01 in : 2600; 60 mm : 2700", unit.US, 1, "Must be above 0 mm and up to 50 mm"},
 		{"pairs", "0.01 in : 9000", unit.US, 0, "Must be above 0 psi and up to 5,801 psi"},
 	}
 	for _, test := range tests {
@@ -117,37 +118,77 @@ func TestEntryUnits(t *testing.T) {
 	}
 }
 
-// TestRangeShownInside: a bound in another unit is cut so that the number shown
-// is itself accepted.
+// TestRangeShownInside: a bound is named in the unit that the number is in, and
+// cut so that the number shown is itself accepted.
 func TestRangeShownInside(t *testing.T) {
 	tests := []struct {
 		r    Range
 		k    unit.Kind
+		text string
 		sys  unit.System
 		want string
 	}{
-		// 1 bar is 14.5037… psi, 7 bar 101.526… psi.
-		{Range{Min: "1 bar", Max: "7 bar"}, unit.Pressure, unit.US, "Must be from 14.51 psi to 101.5 psi"},
-		{Range{Min: "-400 bar", Max: "400 bar"}, unit.Pressure, unit.US, "Must be from −5,801 psi to 5,801 psi"},
-		{Range{Min: "1 in"}, unit.Length, unit.Metric, "Must be from 25.4 mm"},
-		{Range{Min: "1 in", Above: true}, unit.Length, unit.Metric, "Must be above 25.4 mm"},
-		{Range{Max: "10 m"}, unit.Length, unit.US, "Must be up to 393.7 in"},
-		{Range{Min: "50 %", Max: "99.9 %"}, unit.Percent, unit.Metric, "Must be from 50 % to 99.9 %"},
+		// 1 bar is 14.5037… psi, 7 bar 101.526… psi, 10 m 393.7007… in.
+		{Range{Min: "1 bar", Max: "7 bar"}, unit.Pressure, "9999", unit.US, "Must be from 14.51 psi to 101.5 psi"},
+		{Range{Min: "1 bar", Max: "7 bar"}, unit.Pressure, "9999 MPa", unit.US, "Must be from 0.1 MPa to 0.7 MPa"},
+		{Range{Min: "-400 bar", Max: "400 bar"}, unit.Pressure, "9999", unit.US, "Must be from −5,801 psi to 5,801 psi"},
+		{Range{Min: "-400 bar", Max: "400 bar"}, unit.Pressure, "9999 psi", unit.Metric, "Must be from −5801 psi to 5801 psi"},
+		{Range{Min: "1 in"}, unit.Length, "-1", unit.Metric, "Must be from 25.4 mm"},
+		{Range{Min: "1 in", Above: true}, unit.Length, "-1", unit.Metric, "Must be above 25.4 mm"},
+		{Range{Max: "10 m"}, unit.Length, "9999", unit.US, "Must be up to 393.7 in"},
+		{Range{Max: "10 m"}, unit.Length, "9999 ft", unit.Metric, "Must be up to 32.8 ft"},
+		{Range{Min: "50 %", Max: "99.9 %"}, unit.Percent, "9999", unit.Metric, "Must be from 50 % to 99.9 %"},
 	}
 	for _, test := range tests {
-		f := Field{Kind: test.k}
-		si := 1e12
-		if test.r.Max == "" {
-			si = -1e12
+		x, err := unit.Parse(test.text, test.k, unit.Unit{}, test.sys)
+		if err != nil {
+			t.Fatal(err)
 		}
-		if err := f.within(si, test.r, test.k, test.sys); err == nil || err.Error() != test.want {
+		if err := test.r.holds(x, test.k, test.sys); err == nil || err.Error() != test.want {
 			t.Errorf("%+v: %v, want %q", test.r, err, test.want)
 		}
 	}
 }
 
+func TestRangeInChosenUnit(t *testing.T) {
+	a := book.Evaluate("trial", Entries{"p": {Text: "9000", Unit: "bar", Own: true}}, unit.US)
+	if want := "Must be above 0 bar and up to 400 bar"; a.OK() || a.Problems[0].Message != want {
+		t.Errorf("%v, want %q", a.Problems, want)
+	}
+}
+
+// TestRangeInAnyUnit: whatever unit is chosen, the bounds that the complaint
+// names are accepted.
+func TestRangeInAnyUnit(t *testing.T) {
+	for _, test := range []struct {
+		r Range
+		k unit.Kind
+	}{
+		{Pressures, unit.Pressure}, {FromZero, unit.Pressure}, {Scales, unit.Pressure}, {Zeros, unit.Pressure},
+		{Loads, unit.Load}, {Lengths, unit.Length}, {Thickness, unit.Thickness}, {Confidence, unit.Percent},
+		{Range{Min: "-40 °C", Max: "150 °C"}, unit.Temperature},
+	} {
+		for _, u := range test.k.Units() {
+			for _, sys := range []unit.System{unit.US, unit.Metric} {
+				for _, bound := range []struct {
+					text    string
+					inwards func(float64) float64
+				}{{test.r.Min, math.Ceil}, {test.r.Max, math.Floor}} {
+					text := test.r.show(bound.text, test.k, u, sys, bound.inwards)
+					x, err := unit.Parse(text, test.k, unit.Unit{}, sys)
+					if err == nil {
+						err = test.r.holds(x, test.k, sys)
+					}
+					if err != nil && !(test.r.Above && bound.text == test.r.Min) {
+						t.Errorf("%s of %s: %v", text, bound.text, err)
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestRangeEnds(t *testing.T) {
-	f := Field{Kind: unit.Pressure}
 	for _, test := range []struct {
 		text string
 		ok   bool
@@ -156,11 +197,11 @@ func TestRangeEnds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := f.within(v.SI, Pressures, unit.Pressure, unit.US) == nil; got != test.ok {
+		if got := Pressures.holds(v, unit.Pressure, unit.US) == nil; got != test.ok {
 			t.Errorf("%s accepted: %v", test.text, got)
 		}
 	}
-	if f.within(0, FromZero, unit.Pressure, unit.US) != nil {
+	if FromZero.holds(unit.Value{}, unit.Pressure, unit.US) != nil {
 		t.Error("0 is refused where the range is from 0")
 	}
 	defer func() {
