@@ -57,12 +57,23 @@ func TestSimulation(t *testing.T) {
 	}
 }
 
-// A fault in the simulation is met like one in the answer: once more, then the
-// page gives up on those numbers.
+// A fault in the simulation is met like one in the answer, and so is one that
+// does not end: once more, then the page gives up on those numbers.
 func TestSimulationFails(t *testing.T) {
-	t.Parallel()
-	p := tab(t, phone, sayingsScript)
-	p.instead("assets/worker.js", dying(`deadly = e.data.seq`))
+	for name, how := range map[string]string{"a fault": `deadly = e.data.seq`, "no end": `deadly = e.data.seq; silent = true`} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			testSimulationFails(t, how)
+		})
+	}
+}
+
+func testSimulationFails(t *testing.T, how string) {
+	p := tab(t, phone, sayingsScript, `{
+		const real = window.setTimeout; // 60 s are too long for a test
+		window.setTimeout = (act, ms, ...more) => real(act, ms === 60_000 ? 1_500 : ms, ...more);
+	}`)
+	p.instead("assets/worker.js", dying(how))
 	p.visit("reading/")
 	p.typeInto(`[name="low"]`, "2,599")
 	p.until(`sayings.some((s) => s.Sentence === %s)`, quoted(saysStopped))

@@ -7,9 +7,10 @@ import { calculator } from "./module.js";
 const DOWNLOAD = 90_000; // ms for the module's bytes, on a slow link
 const START = 30_000; //    ms from the bytes to ready
 const HANG = 5_000; //      ms for one answer
+const CHECK = 60_000; //    ms from the answer to the end of its simulation
 
 /**
- * @typedef {{seq: number, op: string, worksheet: string, system: string, to?: string, fields: any[]}} Question
+ * @typedef {{seq: number, op: string, worksheet: string, system: string, to?: string, link: [string, string][], fields: any[]}} Question
  * @typedef {"load" | "again" | "stopped"} Trouble  could not load; starting again; gave up on these numbers
  */
 export class Client {
@@ -98,10 +99,11 @@ export class Client {
   #answered(message) {
     const question = this.#asked ?? this.#checking;
     if (message.seq !== question?.seq) return;
-    if (this.#asked) clearTimeout(this.#timer);
+    clearTimeout(this.#timer);
     this.#asked = null;
     this.#checking = message.check === "running" ? question : null;
-    if (!this.#checking) this.#deaths = 0;
+    if (this.#checking) this.#clock(CHECK, "again");
+    else this.#deaths = 0;
   }
 
   /** @param {number} ms @param {Trouble} trouble */
@@ -123,7 +125,7 @@ export class Client {
       return;
     }
     if (!lost && !this.#waiting) return; // nothing is lost; the next question starts another
-    const same = JSON.stringify(lost && lost.fields);
+    const same = JSON.stringify(lost && [lost.link, lost.fields]);
     this.#deaths = same === this.#deadly ? this.#deaths + 1 : 1;
     this.#deadly = same;
     this.#waiting ??= this.#deaths < 2 ? lost : null;

@@ -1,7 +1,8 @@
 // A worker that is the site's own until a question's fields hold "2,599". What
 // happens then is filled in; a question that it names deadly is answered, but
-// fails at the end of its simulation.
+// fails at the end of its simulation, or never reaches it.
 let deadly = -1;
+let silent = false;
 const post = self.postMessage.bind(self);
 
 addEventListener("message", (e) => {
@@ -10,6 +11,6 @@ addEventListener("message", (e) => {
 });
 self.postMessage = (m) => {
   if (m.seq !== deadly || m.check !== "done") post(m);
-  else post({ type: "failed", seq: m.seq, message: "index out of range" });
+  else if (!silent) post({ type: "failed", seq: m.seq, message: "index out of range" });
 };
 importScripts("worker.js?real");
