@@ -134,6 +134,7 @@ var typedCases = []typedCase{
 	{"lift-test", [][2]string{{"tests", "1,500 psi : 730 lb; 145 bar : 1,150 lb; 2,700 psi : 715 kg"}, {"heights", "60 in; 60 in; 63 in"}}},
 	{"flow", [][2]string{{"time", "5.5"}, {"pressure", "170 bar"}, {"rated_flow", "26 L/min"}, {"bore", "45 mm"}}},
 	{"cylinder", [][2]string{{"bore", "2 1/2"}, {"rod", "30 mm"}, {"compare", "2,700"}, {"back", "100"}, {"flow", ""}}},
+	{"tip", [][2]string{{"front", "800 kg"}, {"rear", "2,000"}, {"axle_reach", "1,3 m"}, {"ballast", "250"}, {"front_rating", "5,500"}, {"hill", "6"}, {"centre_h", "33 1/2 in"}, {"load_h", "30"}}},
 	{"ratings", [][2]string{{"pressure", "2,500"}, {"target", "175 bar"}, {"limit", "2,600"}, {"pump", "2,550"}, {"hose", ""}, {"spike", "1.2"}}},
 }
 

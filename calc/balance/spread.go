@@ -90,3 +90,16 @@ func (a Moved) Sum(value, own float64) doubt.Sum {
 	}
 	return s
 }
+
+// HalfWidth returns the ± of the result that holds 95 % of what the limits
+// allow: 1.96 standard uncertainties, as many limits together come close to a
+// normal distribution, but no more than all limits at once.
+func (a Moved) HalfWidth() float64 {
+	const normal95 = 1.959963984540054 // coverage factor for 95 % of a normal distribution
+	square, most := 0.0, 0.0
+	for _, x := range a {
+		square += x * x / 3 // half²/3 is u²
+		most += math.Abs(x)
+	}
+	return min(normal95*math.Sqrt(square), most)
+}

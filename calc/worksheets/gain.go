@@ -61,6 +61,7 @@ var gain = &calc.Worksheet{
 		{ID: "reading", Text: "What does the gauge prove? Is it really low?"},
 		{ID: "before-after", Text: "Before and after: how much is pressure?"},
 		{ID: "shim", Text: "How much shim, and where to stop?"},
+		{ID: "tip", Text: "What tips first? With this lift"},
 	},
 	Compute: computeGain,
 }

@@ -164,6 +164,7 @@ var loader = &calc.Worksheet{
 	Next: []calc.Next{
 		{ID: "gain", Text: "What would more pressure lift? With this height's lift and dead weight"},
 		{ID: "before-after", Text: "Before and after: how much is pressure? With this dead weight"},
+		{ID: "tip", Text: "What tips first? With the lift at the pressure it is compared with"},
 		{ID: "short", Text: "Is my relief pressure low?"},
 	},
 	Compute: computeLoader,

@@ -13,6 +13,7 @@ var All = calc.Book{
 	liftTest,
 	shim,
 	loader,
+	tip,
 	flow,
 	cylinder,
 	ratings,

@@ -410,6 +410,10 @@ func branches(worksheet string) []calc.Entries {
 		for _, b := range ratingsBranches {
 			list = append(list, b.entries)
 		}
+	case "tip":
+		for _, b := range tipBranches {
+			list = append(list, owned(changed(b.changes)...))
+		}
 	case "shim":
 		for _, b := range shimBranches {
 			list = append(list, mine(strings.Split(b.changes, "|")...))
