@@ -34,7 +34,7 @@ func (o *Out) carried(to *Field) (text string, own, known bool) {
 	if to.Quantity == "" || to.Shape == Pairs {
 		return "", false, false
 	}
-	k, ok := o.known(to.Quantity)
+	k, ok := o.known(to.Quantity, false)
 	switch {
 	case !ok, k.words != (to.Shape == Choice):
 		return "", false, false
@@ -50,16 +50,17 @@ type known struct {
 	own, words  bool   // the reader's; the value of a figure of words
 }
 
-// known looks among the fields first, then among the figures. A field that bears
-// on the answer only under some choice does not count: what it means hangs on
-// that choice.
-func (o *Out) known(quantity string) (known, bool) {
+// known looks among the fields first, then among the figures, and gives up on
+// what is not the reader's own if only that is wanted. A field that bears on the
+// answer only under some choice does not count: what it means hangs on that
+// choice.
+func (o *Out) known(quantity string, onlyOwn bool) (known, bool) {
 	for i := range o.w.Fields {
 		f := &o.w.Fields[i]
 		v := o.in.get(f.ID)
 		if f.Quantity == quantity && f.Shape == Single && f.Only == nil && v.bears && (v.set || v.own) {
 			k := known{own: v.own}
-			if v.set {
+			if v.set && (v.own || !onlyOwn) {
 				k.text, k.shown = f.canonical(v), f.text(v, o.in.sys)
 			}
 			return k, true
@@ -68,12 +69,16 @@ func (o *Out) known(quantity string) (known, bool) {
 	for i := range o.w.Figures {
 		g := &o.w.Figures[i]
 		if f := o.figures[g.ID]; g.Quantity == quantity {
+			own := o.own(g)
+			if onlyOwn && !own {
+				return known{}, false
+			}
 			if f.words {
-				return known{f.value, f.text, o.own(g), true}, f.value != ""
+				return known{f.value, f.text, own, true}, f.value != ""
 			}
 			u := g.Kind.Shown(o.in.sys)
 			number, name := o.words(g, f)
-			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), o.own(g), false}, true
+			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false}, true
 		}
 	}
 	return known{}, false
@@ -87,7 +92,7 @@ func (o *Out) offers() {
 			return
 		}
 		seen[quantity] = true
-		if k, ok := o.known(quantity); ok && k.own && k.text != "" {
+		if k, ok := o.known(quantity, true); ok && k.own && k.text != "" {
 			o.answer.Known = append(o.answer.Known, Known{quantity, k.text, k.shown})
 		}
 	}

@@ -5,6 +5,7 @@
 package main
 
 import (
+	"strings"
 	"time"
 
 	"github.com/hack-pad/safejs"
@@ -19,7 +20,11 @@ const rest = 250
 
 func main() {
 	global := safejs.Global()
-	post := func(m map[string]any) { must(global.Call("postMessage", m)) }
+	post := func(m map[string]any) {
+		var text strings.Builder
+		encode(&text, m)
+		must(global.Call("postMessage", text.String()))
+	}
 	start := time.Now()
 	now := func() float64 { return time.Since(start).Seconds() * 1000 }
 	d := &desk{book: worksheets.All, now: now, post: post}

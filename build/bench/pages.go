@@ -46,22 +46,23 @@ const firstAnswer = `(async () => {
 
 type opening struct{ Paint, Typed, Answered, Blocked float64 }
 
-// keystrokes types numbers one after the other and returns the ms from each to
-// its painted answer.
+// keystrokes types numbers one after the other, or moves the slider where the
+// page has one, and returns the ms from each to its painted answer.
 const keystrokes = `(async () => {
 	const answer = document.getElementById("answer");
-	const field = document.querySelector("[name=reading], [name=before], [name=now]");
+	const slider = document.querySelector("input[type=range]");
+	const field = slider ?? document.querySelector("[name=reading], [name=before], [name=now]");
 	const times = [];
 	for (let i = 0; i < 60; i++) {
 		await new Promise((done) => setTimeout(done, 120));
 		const start = performance.now();
-		field.value = String(2450 + i);
+		field.value = String((slider ? 20 : 2450) + i);
 		field.dispatchEvent(new Event("input", { bubbles: true }));
 		await new Promise((done) => {
 			const o = new MutationObserver(() => answer.getAttribute("aria-busy") === "false" && (o.disconnect(), done()));
 			o.observe(answer, { attributes: true });
 		});
-		document.getElementById("sentence").getBoundingClientRect(); // the layout is part of it
+		document.getElementById("copy").getBoundingClientRect(); // the layout is part of it
 		times.push(performance.now() - start);
 	}
 	return times;
@@ -98,7 +99,7 @@ func pageTimes(dir, tmp string) ([]line, error) {
 			line{visit.name + ": first answer to typed values", o.Answered / 1000, "s", visit.answer},
 			line{visit.name + ": page thread blocked", o.Blocked, "ms", visit.blocking})
 	}
-	for _, page := range []string{"", "before-after/", "shim/"} {
+	for _, page := range []string{"", "before-after/", "shim/", "loader/"} {
 		times, err := in[[]float64](browser, quick.URL+"/"+page, keystrokes)
 		if err != nil {
 			return lines, err

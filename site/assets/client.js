@@ -52,7 +52,7 @@ export class Client {
       },
       () => this.#worker === worker && this.#fail("load"),
     );
-    this.#worker.onmessage = (e) => this.#hear(e.data);
+    this.#worker.onmessage = (e) => this.#hear(typeof e.data === "string" ? JSON.parse(e.data) : e.data);
     this.#worker.onerror = (e) => {
       e.preventDefault();
       this.#fail(this.#ready ? "again" : "load");

@@ -20,6 +20,7 @@ export class Field {
     this.rows = node.querySelector(".rows") ? new Rows(node, this.input) : null;
     this.label = node.querySelector("label, legend")?.firstChild?.textContent ?? this.id;
     this.example = this.typed();
+    this.said = "[[],[]]"; // nothing
     this.given = false; // a link has it
     /** After a switch of units: what was typed, in which system, and how it shows now. */
     this.kept = /** @type {{typed: Typed, system: string, shown: Typed, canonical: string} | null} */ (null);
@@ -69,9 +70,11 @@ export class Field {
 
   /** A typed unit moves the chooser; numbers are left as typed. @param {any} state */
   follow(state) {
-    if (this.unit && state.unit && !this.#untouched()) this.unit.value = state.unit;
     const to = state.rows[0]?.unitB;
-    if (this.unitTo && to && !this.#untouched()) this.unitTo.value = to;
+    const moves = this.unit && state.unit && this.unit.value !== state.unit || this.unitTo && to && this.unitTo.value !== to;
+    if (!moves || this.#untouched()) return;
+    if (this.unit && state.unit) this.unit.value = state.unit;
+    if (this.unitTo && to) this.unitTo.value = to;
   }
 
   /** Takes a link's text apart: the number in its field, the unit in its chooser. @param {any} state */
@@ -101,6 +104,9 @@ export class Field {
 
   /** What stands under the field. @param {any[]} problems of this field @param {any[]} notes @param {(text: string) => void} choose */
   say(problems, notes, choose) {
+    const said = JSON.stringify([problems, notes]);
+    if (said === this.said && !this.rows) return; // most fields, at most answers; rows may have moved
+    this.said = said;
     const error = /** @type {HTMLElement} */ (this.node.querySelector(".error[id]"));
     const whole = problems.filter((p) => p.row < 0 || !this.rows);
     error.replaceChildren(...whole.flatMap((p) => [p.message + " ", ...p.choices.map((/** @type {string} */ c) => button(c, () => choose(c)))]));

@@ -43,7 +43,7 @@ function figure(figure) {
   if (!output) return;
   const data = /** @type {HTMLDataElement} */ (output.querySelector("data"));
   data.value = figure.value;
-  data.textContent = figure.text;
+  if (data.textContent !== figure.text) data.textContent = figure.text;
   output.closest(".figure")?.classList.toggle("none", figure.value === "");
 }
 

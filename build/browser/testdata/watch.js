@@ -23,7 +23,8 @@ window.Worker = class extends Worker {
     watched.opened++;
     watched.workers.push(this);
     this.addEventListener("message", (e) => {
-      watched.heard.push({ type: e.data.type, seq: e.data.seq, check: e.data.check, at: performance.now() });
+      const m = typeof e.data === "string" ? JSON.parse(e.data) : e.data;
+      watched.heard.push({ type: m.type, seq: m.seq, check: m.check, at: performance.now() });
     });
   }
 

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// encode writes a message as JSON. One text crosses to JavaScript at once, where
+// an object would cross value by value; and encoding/json is larger than all the
+// worksheets. It takes what messages are made of: maps, lists, strings, numbers,
+// booleans and nil.
+func encode(b *strings.Builder, v any) {
+	switch v := v.(type) {
+	case map[string]any:
+		separator := "{"
+		for key, item := range v {
+			b.WriteString(separator)
+			quote(b, key)
+			b.WriteByte(':')
+			encode(b, item)
+			separator = ","
+		}
+		if len(v) == 0 {
+			b.WriteByte('{')
+		}
+		b.WriteByte('}')
+	case []any:
+		separator := "["
+		for _, item := range v {
+			b.WriteString(separator)
+			encode(b, item)
+			separator = ","
+		}
+		if len(v) == 0 {
+			b.WriteByte('[')
+		}
+		b.WriteByte(']')
+	case string:
+		quote(b, v)
+	case float64:
+		if math.IsNaN(v) || math.IsInf(v, 0) { // JSON has neither
+			b.WriteString("null")
+			return
+		}
+		b.WriteString(strconv.FormatFloat(v, 'g', -1, 64))
+	case int:
+		b.WriteString(strconv.Itoa(v))
+	case bool:
+		b.WriteString(strconv.FormatBool(v))
+	default:
+		b.WriteString("null")
+	}
+}
+
+// quote writes a JSON string. What is not UTF-8 becomes the replacement character.
+func quote(b *strings.Builder, s string) {
+	b.WriteByte('"')
+	from := 0
+	for i, r := range s {
+		wide := 1
+		text := ""
+		switch {
+		case r == '"' || r == '\\':
+			text = `\` + string(r)
+		case r < ' ':
+			text = `\u00` + string("0123456789abcdef"[r>>4]) + string("0123456789abcdef"[r&15])
+		case r == utf8.RuneError:
+			if _, wide = utf8.DecodeRuneInString(s[i:]); wide == 1 {
+				text = "\ufffd"
+			}
+		}
+		if text != "" {
+			b.WriteString(s[from:i])
+			b.WriteString(text)
+			from = i + wide
+		}
+	}
+	b.WriteString(s[from:])
+	b.WriteByte('"')
+}
