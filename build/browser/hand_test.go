@@ -74,6 +74,16 @@ func (p *page) click(selector string) {
 	p.do(chromedp.MouseClickXY(at[0], at[1]))
 }
 
+// finger puts a finger on the screen, moves it, or takes it away.
+func (p *page) finger(does input.DispatchTouchEventType, x, y float64) {
+	p.Helper()
+	points := []*input.TouchPoint{}
+	if does != input.DispatchTouchEventTypeTouchEnd {
+		points = append(points, &input.TouchPoint{X: x, Y: y})
+	}
+	command(p, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: does, TouchPoints: points})
+}
+
 // press presses keys one after the other.
 func (p *page) press(keys ...string) {
 	p.Helper()

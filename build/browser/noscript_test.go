@@ -53,7 +53,7 @@ func TestWithoutScripts(t *testing.T) {
 				if !p.seen("#bar small") {
 					t.Error("the head does not say that its numbers are an example's")
 				}
-				for _, dead := range []string{"#copy", "#system", ".add", ".remove", ".chip", "#keep-example"} {
+				for _, dead := range []string{"#copy", "#system", ".add", ".remove", ".chip", "#keep-example", ".slide", "#fractions", "#offers"} {
 					if p.seen(dead) {
 						t.Errorf("%s is offered, but does nothing without scripts", dead)
 					}

@@ -96,6 +96,28 @@ func TestOffersAreTheReaders(t *testing.T) {
 	}
 }
 
+// What somebody else's link brought is not offered as the reader's, until they
+// work on with it.
+func TestOffersNothingOfALink(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone, "#reading=2655+psi&high=2900+psi")
+	p.settle()
+	p.visit("gain/")
+	p.ready()
+	if p.seen("#offers") {
+		t.Errorf("offered: %q", p.offered())
+	}
+	p.visit("#reading=2655+psi&high=2900+psi")
+	p.settle()
+	p.click("#change")
+	p.enter("reading", "2,650")
+	p.visit("gain/")
+	p.ready()
+	if got := p.offered(); !slices.Contains(got, "Gauge shows: use 2,650 psi from “Is my relief pressure low?”") {
+		t.Errorf("offered: %q", got)
+	}
+}
+
 // Without storage nothing is offered and nothing fails.
 func TestOffersWithoutStorage(t *testing.T) {
 	t.Parallel()

@@ -29,8 +29,9 @@ function keep(known) {
   }
 }
 
-/** @param {import("./worksheet.js").Worksheet} worksheet @param {any[]} known of its newest answer */
+/** Somebody else's numbers, which a link brought, are nobody's to offer. @param {import("./worksheet.js").Worksheet} worksheet @param {any[]} known of its newest answer */
 export function learn(worksheet, known) {
+  if (document.documentElement.dataset.view === "link") return;
   const all = recall();
   for (const quantity of Object.keys(all)) if (all[quantity].id === worksheet.id) delete all[quantity];
   const title = document.querySelector("h1")?.textContent ?? "";

@@ -2,6 +2,7 @@
  * Writes an answer into the elements that the page's template drew. Only text,
  * except the picture, which is parsed as SVG and never as HTML.
  */
+import { paintNoSlide } from "./slide.js";
 
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
@@ -98,6 +99,7 @@ export function paintNothing() {
   verdict.value = "";
   verdict.textContent = "";
   byId("picture").replaceChildren();
+  paintNoSlide();
   byId("check").textContent = "";
   for (const id of ["lines", "rests", "budget", "working", "used", "cautions", "next"]) list(id, []);
 }

@@ -25,4 +25,10 @@ export function paintSlide(id, state) {
   /** @type {HTMLElement} */ (slide.parentElement?.querySelector("output")).textContent = state.text;
 }
 
+/** A link's numbers could not be used: the example's are not theirs. */
+export function paintNoSlide() {
+  for (const output of document.querySelectorAll(".slide output")) output.textContent = "–";
+  for (const slide of document.querySelectorAll("[data-slide]")) slide.setAttribute("aria-valuetext", "not known");
+}
+
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));

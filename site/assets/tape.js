@@ -2,10 +2,12 @@
 
 const box = /** @type {HTMLElement | null} */ (document.getElementById("fractions"));
 
-/** Puts a fraction behind the whole number. @param {string} text as typed @param {string} fraction "1/4" */
+/** A whole number, if there is one; any fraction or decimals; inches, if a unit is there at all. */
+const LENGTH = /^\s*([-−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?!\d*\s*[/⁄]))?[-−\d\s.,/⁄¼½¾⅛⅜⅝⅞⅓⅔]*(|in|inch|inches|["″])\s*$/i;
+
+/** Puts a fraction behind the whole number. @param {string} text a length in inches @param {string} fraction "1/4" */
 export function withFraction(text, fraction) {
-  const [, number, unit] = /^\s*([-−]?[\d.,/ ¼½¾]*)\s*(.*)$/.exec(text) ?? ["", "", ""];
-  const whole = /^[-−]?\d+\s*\//.test(number) ? "" : /^[-−]?\d*/.exec(number)?.[0]; // "3/8" has no whole number
+  const [, whole, unit] = LENGTH.exec(text) ?? [];
   return [whole, fraction, unit].filter(Boolean).join(" ");
 }
 
@@ -13,13 +15,16 @@ export function withFraction(text, fraction) {
 export function watchTape(worksheet, form) {
   if (!box) return;
   let field = /** @type {import("./field.js").Field | undefined} */ (undefined);
-  form.addEventListener("focusin", (e) => {
-    const node = /** @type {HTMLElement} */ (e.target).closest?.("[data-tape]");
-    field = node ? worksheet.field(node.getAttribute("data-field") ?? "") : undefined;
-    box.hidden = !field || e.target !== field.input || field.unit?.value !== "in";
-  });
+  const look = (/** @type {Event} */ e) => {
+    const id = /** @type {HTMLElement} */ (e.target).closest("[data-tape]")?.getAttribute("data-field");
+    const found = id ? worksheet.field(id) : undefined;
+    field = found?.input === e.target && found?.unit?.value === "in" && LENGTH.test(found.input.value) ? found : undefined;
+    box.hidden = !field;
+  };
+  form.addEventListener("focusin", look);
+  form.addEventListener("input", look);
   form.addEventListener("focusout", () => (box.hidden = true));
-  box.addEventListener("pointerdown", (e) => e.preventDefault()); // the field keeps the focus
+  box.addEventListener("mousedown", (e) => e.preventDefault()); // the field keeps the focus
   box.addEventListener("click", (e) => {
     const fraction = /** @type {HTMLElement} */ (e.target).dataset.fraction;
     if (!field || !fraction) return;

@@ -7,6 +7,13 @@ export const TROUBLE = {
   load: ["Not calculated", "The calculator could not be loaded; what you typed is safe. Check the connection, then change a number or reload."],
 };
 
+/** The reader enters a number of their own; a slider moves a link's too. */
+export function touched() {
+  const { view: name } = document.documentElement.dataset;
+  if (name === "example") view("typed");
+  if (name === "link") /** @type {HTMLElement} */ (document.getElementById("kind")).textContent = "From a link, and changed here";
+}
+
 /** How the page stands: with the example, typed in, or opened from a link. @param {string} name @param {string} [wait] */
 export function view(name, wait) {
   const root = document.documentElement;

@@ -11,7 +11,7 @@ import { learn, paintOffers, watchOffers } from "./offers.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
 import { watchSlides } from "./slide.js";
 import { system } from "./units.js";
-import { TROUBLE, view } from "./view.js";
+import { TROUBLE, touched, view } from "./view.js";
 
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
@@ -75,7 +75,7 @@ export class Worksheet {
   /** The reader changed a field. @param {Field} field */
   typed(field) {
     field.own = true;
-    if (document.documentElement.dataset.view === "example") view("typed");
+    touched();
     this.ask();
   }
 
