@@ -69,11 +69,11 @@ func TestExampleMarks(t *testing.T) {
 			t.Parallel()
 			p := open(t, phone, pageOf(w.ID))
 			example := p.owns(w.ID, nil)
-			if len(example.Examples) < 4 || p.text("#kind") != "Worked example" {
+			if len(example.Examples) < 2 || p.text("#kind") != "Worked example" {
 				t.Errorf("examples %v, said to be %q", example.Examples, p.text("#kind"))
 			}
 			own := calc.Entries{}
-			for _, id := range example.Examples[:3] {
+			for _, id := range example.Examples[:min(3, len(example.Examples))] {
 				text := p.value(`[name="` + id + `"]`)
 				if js[bool](p, `document.querySelector('[name=%s]').matches("select")`, id) {
 					continue

@@ -9,8 +9,9 @@ addEventListener("message", (e) => {
   if (!JSON.stringify(e.data.fields ?? "").includes("2,599")) return;
   HOW;
 });
-self.postMessage = (m) => {
-  if (m.seq !== deadly || m.check !== "done") post(m);
+self.postMessage = (said) => {
+  const m = typeof said === "string" ? JSON.parse(said) : said;
+  if (m.seq !== deadly || m.check !== "done") post(said);
   else if (!silent) post({ type: "failed", seq: m.seq, message: "index out of range" });
 };
 importScripts("worker.js?real");
