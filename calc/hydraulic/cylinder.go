@@ -3,8 +3,8 @@
 //
 // All in SI: pressures in pascal above the atmosphere, forces in newton, lengths
 // in metre, flows in m³/s, power in watt. Oil is taken not to be squeezed, which
-// at working pressures is 1 to 2 % of its volume. Anything outside its domain
-// gives NaN.
+// at working pressures is 1 to 2 % of its volume (from memory). Anything outside
+// its domain gives NaN.
 package hydraulic
 
 import "math"
