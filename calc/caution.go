@@ -16,6 +16,7 @@ var cautions = map[string]string{
 	"age":        "A mark is for a part that is new and sound: hoses age, tubes rust, pins wear. Replace what is cracked, chafed, bent or weeping, whatever its mark.",
 	"warranty":   "A changed relief setting can end a warranty, and local rules may forbid it.",
 	"technician": "If anything is doubtful, have a licensed technician do it.",
+	"coupling":   "See that every coupling is home before you load a cylinder, and never part one under load: oil shut in on the rod side stands above the relief pressure.",
 	"travel":     "Too much shim can leave the spring no travel; then nothing limits the pressure. (Common practice, no source.)",
 	"load":       "Nobody under or near a load on a hook, or in line with a chain under pull.",
 	"repeat":     "A relief valve does not open at exactly the same pressure twice, and warm oil reads lower than cold; neither is in these figures.",

@@ -67,6 +67,8 @@ var cylinder = &calc.Worksheet{
 		{ID: "speed_in", Label: "Speed going in", Kind: unit.Speed, Round: calc.Two, Place: calc.More},
 		{ID: "volume_out", Label: "Oil to push it all the way out", Kind: unit.Volume, Place: calc.More},
 		{ID: "volume_in", Label: "Oil to pull it all the way in", Kind: unit.Volume, Place: calc.More},
+		{ID: "push_slope", Label: "Push for each step of pressure", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More},
+		{ID: "pull_slope", Label: "Pull for each step of pressure", Kind: unit.LoadSlope, Round: calc.Two, Place: calc.More},
 		{ID: "blocked", Label: "Rod side, if oil can't leave there", Kind: unit.Pressure, Place: calc.More},
 		{ID: "push_then", Kind: unit.Force, Place: calc.Quoted},
 		{ID: "pull_then", Kind: unit.Force, Place: calc.Quoted},
@@ -90,6 +92,7 @@ var cylinder = &calc.Worksheet{
 	Next: []calc.Next{
 		{ID: "flow", Text: "Slow or weak? What the pump delivers"},
 		{ID: "gain", Text: "What would more pressure lift?"},
+		{ID: "short", Text: "Is my relief pressure low at all?"},
 	},
 	Compute: computeCylinder,
 }
@@ -118,11 +121,16 @@ func computeCylinder(in *calc.In, out *calc.Out) {
 	if in.Has("limit") {
 		limit = in.SI("limit")
 	}
-	push, pull := part*c.Push(now, back), part*c.Pull(now, back)
-	pushGain, pullGain := part*c.Push(then, back)-push, part*c.Pull(then, back)-pull
+	// What the other side holds is no force the other way: the lever decides that.
+	at := func(p float64) (push, pull float64) {
+		return part * max(c.Push(p, back), 0), part * max(c.Pull(p, back), 0)
+	}
+	push, pull := at(now)
+	pushThen, pullThen := at(then)
+	pushGain, pullGain := pushThen-push, pullThen-pull
 	for id, si := range map[string]float64{
 		"push": push, "pull": pull, "push_gain": pushGain, "pull_gain": pullGain, "push_loss": -pushGain, "pull_loss": -pullGain,
-		"push_then": push + pushGain, "pull_then": pull + pullGain,
+		"push_then": pushThen, "pull_then": pullThen, "push_slope": part * c.CapArea(), "pull_slope": part * c.RodArea(),
 		"volume_out": c.OutVolume(), "volume_in": c.InVolume(), "blocked": c.Blocked(now),
 	} {
 		out.Set(id, si)
@@ -156,15 +164,23 @@ func computeCylinder(in *calc.In, out *calc.Out) {
 	} else {
 		out.Line("Pressure does not change how fast it moves; enter the flow to see that.")
 	}
+	out.Line("If oil can't leave the rod side, by a blocked line or a coupling that is not quite in, {pressure} on the piston makes {blocked} there.")
 	if branch == "more" && !in.Has("limit") {
 		out.Line(noEnd)
 	}
-	cylinderPicture(in, out, []force{{"push now {push}", push, false}, {"push then {push_then}", push + pushGain, true}, {"pull now {pull}", pull, false}, {"pull then {pull_then}", pull + pullGain, true}}, then <= limit)
+	cylinderPicture(in, out, []force{{"push now {push}", push, false}, {"push then {push_then}", pushThen, true}, {"pull now {pull}", pull, false}, {"pull then {pull_then}", pullThen, true}}, then <= limit)
 	cylinderWorking(in, out, back)
 	out.Rest("The force at stall, or moving slowly, with {efficiency} of it getting past friction, which takes the same part both ways.")
 	out.Rest("The pull is less than the push because the rod takes room on that side.")
-	out.Rest("If oil can't leave the rod side, by a blocked line or a coupling that is not quite in, {pressure} on the piston makes {blocked} there: more than the relief that you read.")
-	out.Caution("limit", "hold", "skin", "leaks", "arm", "technician")
+	if back > 0 {
+		out.Rest("With {back} on the other side, one percent more pressure gives more than one percent more force; with nothing there it gives just that.")
+	}
+	out.Rest("The rod side of a blocked cylinder is reckoned with a rod that carries nothing: that is the most. A load that it pushes, and friction, take from it.")
+	out.Caution("limit", "coupling")
+	if branch == "over-limit-now" {
+		out.Caution("turn")
+	}
+	out.Caution("hold", "skin", "leaks", "arm", "technician")
 }
 
 // force is a bar of the picture; what must not be set is not drawn.
@@ -187,7 +203,7 @@ func cylinderPicture(in *calc.In, out *calc.Out, forces []force, drawThen bool) 
 			continue
 		}
 		most = max(most, f.si)
-		c.Marks = append(c.Marks, &chart.Span{From: 0, To: u.FromSI(max(f.si, 0)), Row: float64(len(forces) - i), Label: out.Words(f.label), Accent: f.then})
+		c.Marks = append(c.Marks, &chart.Span{From: 0, To: u.FromSI(f.si), Row: float64(len(forces) - i), Label: out.Words(f.label), Accent: f.then})
 	}
 	c.X.Max = u.FromSI(1.08 * most)
 	out.Picture(c)

@@ -40,6 +40,31 @@ func TestCylinderPublished(t *testing.T) {
 	}
 }
 
+// A side that the other one holds pulls nothing, however little is missing.
+func TestCylinderHeld(t *testing.T) {
+	for _, c := range []struct{ changes, id, says string }{
+		{"back=2500 psi", "none", "pushes 6,718 lb and pulls 0 lb"},
+		{"back=5000 psi", "none", "pushes 0 lb and pulls 0 lb"},
+		// 3.5 in and 1.75 in: it pulls from ¾ of the pressure on, 1,500 of 2,000 psi.
+		{"back=1500 psi|pressure=2001 psi|limit=", "more", "pulls 6"},
+		{"back=1500 psi|pressure=2000 psi", "none", "pulls 0 lb"},
+		{"back=1500 psi|pressure=2100 psi|compare=1900 psi", "lower", "pulls 690 lb less"},
+	} {
+		a := answer(t, "cylinder", unit.US, changed(c.changes)...)
+		if a.Verdict.ID != c.id || !strings.Contains(a.Verdict.Sentence, c.says) || value(a, "pull") < 0 {
+			t.Errorf("%s: %s, %s", c.changes, a.Verdict.ID, a.Verdict.Sentence)
+		}
+	}
+}
+
+// The danger that no gauge on the loader shows stands open, with its figure.
+func TestCylinderBlockedIsSaid(t *testing.T) {
+	a := answer(t, "cylinder", unit.US, "pressure", "2,610 psi")
+	if !strings.Contains(strings.Join(a.Lines, "\n"), "2,610 psi on the piston makes 3,480 psi there") || !strings.Contains(strings.Join(a.Cautions, "\n"), "never part one under load") {
+		t.Errorf("%q %q", a.Lines, a.Cautions)
+	}
+}
+
 func TestCylinderLimit(t *testing.T) {
 	over := All.Evaluate("cylinder", owned("compare", "2,900 psi"), unit.US)
 	if over.Verdict.ID != "over-limit" || strings.Contains(over.Picture, "then") {

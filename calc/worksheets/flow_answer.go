@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"plainlift/calc"
-	"plainlift/calc/chart"
+	"plainlift/calc/doubt"
 	"plainlift/calc/hydraulic"
 )
 
@@ -39,7 +39,12 @@ func computeFlow(in *calc.In, out *calc.Out) {
 		}
 		r.flow = in.SI("rated_flow")
 	}
-	if r.err >= r.seconds {
+	for needs, id := range map[string]string{"time": "time_err", "pressure": "gauge_err", "low": "gauge_err", "tank": "rise"} {
+		if !in.Has(needs) {
+			out.Unused(id)
+		}
+	}
+	if r.err >= r.seconds { // never so without a time
 		out.Problem("time_err", "Must be less than the time itself, {time}")
 		return
 	}
@@ -51,27 +56,42 @@ func computeFlow(in *calc.In, out *calc.Out) {
 	out.Set("raise_volume", r.volume)
 	out.Set("raise_time", r.should)
 	out.Set("slow_from", r.from)
+	out.Set("lower_time", hydraulic.Time(c.InVolume(), r.flow))
 	seen := hydraulic.Time(r.volume, r.seconds) // volume over time, NaN without one
 	setOr(out, "flow_seen", seen, "needs a measured time")
 	eta := pump.Seen(seen)
 	why := "needs a measured time"
 	if in.Has("rated_flow") {
 		eta, why = math.NaN(), "a rated flow was entered"
-	} else if eta > 1 {
-		out.Note("time", -1, "That is faster than the pump's full displacement can do: check the time, the cylinders or the pump.")
+	}
+	if eta > 1 || r.seconds+r.err < r.least {
+		out.Note("time", -1, "That is faster than the pump can do: check the time, the stroke, the cylinders and the pump.")
 	}
 	setOr(out, "eta_seen", eta, why)
 	setOr(out, "pump_turns", pump.Displacement*pump.Turns, "not used")
-	heating(in, out, r.flow)
+	held := heating(in, out, r.flow)
 
 	slow, weak := r.slow(in, out), weakness(in, out)
 	out.Verdict(slowAndWeak[slow][weak])
-	r.lines(in, out, slow, weak)
+	r.lines(in, out, slow, weak, held)
 	r.picture(in, out)
-	r.working(in, out)
-	out.Rest("Slow is judged with every doubt at its worst: time ± {time_err}, flow ± {flow_err}. Weak is said only from 95 % on.")
+	if in.Has("pressure") && in.Has("low") {
+		readingPicture(in, out)
+	}
+	r.working(in, out, held)
+	if in.Has("time") {
+		out.Rest("Slow is judged with every doubt at its worst: time ± {time_err}, flow ± {flow_err}.")
+	}
+	if in.Has("pressure") && in.Has("low") {
+		out.Rest("Weak is said from a chance of 95 % on, the gauge off by anything up to ±{gauge_err} alike, and not weak up to 5 %.")
+	}
 	out.Rest("The time is for an empty tool. Under load a worn pump slips more, so time it loaded too: if that takes much longer, the pump is suspect.")
-	out.Rest("The heat is taken to stay in the oil that the tank holds. The valve, where it is made, is far hotter.")
+	if held == "low" {
+		out.Rest("Without a reading the power and the heat are those at the manual's lowest pressure.")
+	}
+	if held != "" {
+		out.Rest("The heat is taken to stay in the oil that the tank holds. The valve, where it is made, is far hotter.")
+	}
 	out.Caution("hold", "limit", "skin", "leaks", "arm", "technician")
 }
 
@@ -85,118 +105,102 @@ var slowAndWeak = [4][4]string{
 
 // slow says whether the time is longer than the pump explains.
 func (r race) slow(in *calc.In, out *calc.Out) finding {
-	f, words := open, "whether it is slow can't be told: it takes {time} where the pump should take {raise_time}, and slow starts at {slow_from}, give or take what is not known"
+	f, head, words := open, "slow is not shown", "Whether it is slow can't be told: it takes {time} where the pump should take {raise_time}, and slow starts at {slow_from}, give or take what is not known"
 	late := 1 + in.SI("slow_at")
 	switch {
 	case math.IsNaN(r.seconds):
-		f, words = notAsked, "without a raise time nobody can say whether it is slow: the pump should take {raise_time}"
+		f, head, words = notAsked, "time it to see if slow", "To see whether it is slow, time it: the pump should take {raise_time}"
 	case r.seconds-r.err > r.most*late:
-		f, words = yes, "it is slow: it takes {time} where the pump should take {raise_time}"
+		f, words = yes, "It is slow: it takes {time} where the pump should take {raise_time}"
 	case r.seconds+r.err < r.least*late:
-		f, words = no, "it is not slow: it takes {time} and the pump should take {raise_time}"
+		f, words = no, "It is not slow: it takes {time} and the pump should take {raise_time}"
 	}
-	out.Text("speed_words", "", upper(out.Words(words)))
+	out.Text("speed_head", "", head)
+	out.Text("speed_words", "", out.Words(words))
 	return f
 }
 
-// upper makes the first letter large.
-func upper(s string) string { return string(s[0]-'a'+'A') + s[1:] }
-
-// weakness says whether the pressure is truly under the manual's.
+// weakness says whether the pressure is truly under the manual's: the part of
+// what the reading can mean that lies there.
 func weakness(in *calc.In, out *calc.Out) finding {
-	const sure = 0.95
-	p, low, a := in.SI("pressure"), in.SI("low"), in.SI("gauge_err")
-	chance := math.Max(0, math.Min(1, (low-p+a)/(2*a))) // JCGM 106, 7: the part of p ± a under low
-	if a == 0 {
-		chance = 0
-		if p < low {
-			chance = 1
+	const sure, hair = 0.95, 1e-9 // a chance that only rounding moved off the limit meets it
+	const chanceIs = "the chance that the true pressure is under the manual's {low} is {p_weak}"
+	p, low := in.SI("pressure"), in.SI("low")
+	f, head, words := notAsked, "weak needs the manual's lowest", "to see whether it is weak, enter the manual's lowest pressure"
+	if !in.Has("pressure") {
+		head, words = "weak needs a reading", "to see whether it is weak, read the relief pressure"
+	}
+	out.None("p_weak", "needs a reading and the manual's lowest")
+	out.None("shortfall", "needs a reading and the manual's lowest")
+	if in.Has("pressure") && in.Has("low") {
+		d := doubt.Sum{Mid: p, Rects: []float64{in.SI("gauge_err")}}.Dist()
+		chance, _, _ := d.Within(low, math.Inf(1))
+		out.Set("p_weak", chance)
+		out.Set("shortfall", low-p)
+		switch {
+		case chance >= sure-hair:
+			f, words = yes, "it is weak: {pressure} is {shortfall} under the manual's {low}, and the chance that it truly is under is {p_weak}"
+		case chance <= 1-sure+hair:
+			f, words = no, "it is not weak: "+chanceIs
+		case chance >= probable:
+			f, head, words = open, "probably weak, not shown", "it is probably weak, but this gauge can't show it: "+chanceIs
+		default:
+			f, head, words = open, "weak is not shown", "whether it is weak this gauge can't show: "+chanceIs
 		}
 	}
-	if !in.Has("low") {
-		chance = math.NaN()
-	}
-	setOr(out, "p_weak", chance, "needs the manual's lowest")
-	setOr(out, "shortfall", low-p, "needs the manual's lowest")
-	f, words := open, "weak is possible but not shown: the chance that the true pressure is under the manual's {low} is {p_weak}"
-	switch {
-	case !in.Has("low"):
-		f, words = notAsked, "without the manual's lowest pressure nobody can say whether it is weak"
-	case chance >= sure:
-		f, words = yes, "it is weak: {pressure} is {shortfall} under the manual's {low}, and the chance that it truly is under is {p_weak}"
-	case chance <= 1-sure:
-		f, words = no, "it is not weak: the chance that the true pressure is under the manual's {low} is {p_weak}"
-	}
+	out.Text("weak_head", "", head)
 	out.Text("weak_words", "", out.Words(words))
 	return f
 }
 
-// heating sets what holding over the relief does.
-func heating(in *calc.In, out *calc.Out, flow float64) {
-	p, density, heat := in.SI("pressure"), in.SI("density"), in.SI("heat")
+// heating sets what holding over the relief does, and returns the name of the
+// pressure that it reckons with: the reading, else the manual's lowest, else "".
+func heating(in *calc.In, out *calc.Out, flow float64) string {
+	held := "pressure"
+	if !in.Has(held) {
+		held = "low"
+	}
+	p, density, heat := in.SI(held), in.SI("density"), in.SI("heat")
 	power := hydraulic.Power(p, flow)
 	rate := hydraulic.TankRate(power, density, heat, in.SI("tank"))
-	out.Set("power", power)
-	out.Set("engine_share", power/in.SI("engine"))
-	out.Set("pass_rise", hydraulic.PassRise(p, density, heat))
-	out.Set("tank_rate", rate)
-	out.Set("hold", in.SI("rise")/rate)
+	const needsTank = "needs a pressure and the oil in the tank"
+	setOr(out, "power", power, "needs a pressure")
+	setOr(out, "engine_share", power/in.SI("engine"), "needs a pressure and the engine's power")
+	setOr(out, "pass_rise", hydraulic.PassRise(p, density, heat), "needs a pressure")
+	setOr(out, "tank_rate", rate, needsTank)
+	setOr(out, "hold", in.SI("rise")/rate, needsTank)
 	if power > in.SI("engine") {
 		out.Note("engine", -1, "The oil would take {power}, more than the engine has: it would stall, or a number is off.")
 	}
+	if !in.Has(held) {
+		return ""
+	}
+	return held
 }
 
-func (r race) lines(in *calc.In, out *calc.Out, slow, weak finding) {
-	out.Line("Pressure does not change speed: set higher, it would still take about {raise_time}.")
+func (r race) lines(in *calc.In, out *calc.Out, slow, weak finding, held string) {
+	takes := "about {raise_time}"
+	if in.Has("time") {
+		takes = "the same {time}"
+	}
+	out.Line("Pressure does not change speed: set higher, it would still take " + takes + ".")
 	switch {
 	case slow == yes && weak != yes:
-		out.Line("Look at the pump and what it draws: filter, suction line, engine speed, a lever that does not open all the way, slip past the pistons. A shim won't help.")
+		out.Line("Look at the pump and what it draws: filter, suction line, engine speed, a lever that does not open all the way, slip past the pistons. (Common practice, no source.) A shim won't help.")
 	case slow == no && weak == yes:
 		out.Line("The pump does its part. First check the gauge, the oil's temperature and the port; then the relief.")
 	case slow == yes && weak == yes:
-		out.Line("Both at once often have one cause: a worn pump or a leak gives neither flow nor pressure. A shim would hide it, not mend it.")
+		out.Line("Both at once often have one cause: a worn pump or a leak gives neither flow nor pressure. (Common practice, no source.) A shim would hide it, not mend it.")
 	}
-	out.Line("Held over the relief, {power} turn into heat, at least {engine_share} of the engine: all the oil in the tank gets {rise} hotter in {hold}, the valve much sooner.")
-}
-
-func (r race) picture(in *calc.In, out *calc.Out) {
-	c := &chart.Chart{
-		ID: "picture", Title: "The time to raise it, from zero", Height: 170,
-		Desc: out.Words("The pump should take {raise_time}; slow starts at {slow_from}."),
-		X:    chart.Axis{Label: "time, s"}, Y: chart.Axis{Hide: true, Min: 0, Max: 2.8},
-		Marks: []chart.Mark{&chart.Span{From: 0, To: r.should, Row: 2, Label: out.Words("the pump should take {raise_time}")}},
+	if held == "" {
+		return
 	}
-	most := max(r.from, r.most)
-	if in.Has("time") {
-		most = max(most, r.seconds+r.err)
-		c.Desc += out.Words(" It takes {time}.")
-		c.Marks = append(c.Marks, &chart.Span{From: 0, To: r.seconds, Row: 1, Label: out.Words("it takes {time}"), Accent: true})
+	heats := "Held over the relief, {power} turn into heat"
+	if in.Has("engine") {
+		heats += ", at least {engine_share} of the engine"
 	}
-	c.X.Max = 1.15 * most
-	c.Marks = append(c.Marks,
-		&chart.Band{On: chart.X, From: r.from, To: math.Inf(1), Hatch: true, Label: "slow"},
-		&chart.Band{On: chart.X, From: r.least, To: r.most},
-	)
-	out.Picture(c)
-}
-
-func (r race) working(in *calc.In, out *calc.Out) {
-	const gearPump = "Esposito, Fluid Power with Applications, Ex. 5-1"
-	if !in.Has("rated_flow") {
-		out.Step("flow = displacement × turns of the pump × what arrives", "{displacement} × {rpm} × {ratio} × {eta_v} = {flow}", gearPump)
+	if in.Has("tank") {
+		heats += ": all the oil in the tank gets {rise} hotter in {hold}, the valve much sooner"
 	}
-	out.Step("oil = cylinders × π·bore²/4 × stroke", "{count} × π·({bore})²/4 × {stroke} = {raise_volume}", "Geometry")
-	out.Step("time = oil ÷ flow", "{raise_volume} ÷ {flow} = {raise_time}; slow from {slow_from}", "The same")
-	if in.Has("time") {
-		out.Step("flow that the time shows = oil ÷ time", "{raise_volume} ÷ {time} = {flow_seen}", "The same")
-		if !in.Has("rated_flow") {
-			out.Step("what arrives = that ÷ (displacement × turns of the pump)", "{flow_seen} ÷ {pump_turns} = {eta_seen}", gearPump)
-		}
-	}
-	if in.Has("low") {
-		out.Step("chance of truly low = (lowest − reading + a) ÷ 2a, from 0 to 1", "({low} − {pressure} + {gauge_err}) ÷ (2 × {gauge_err}) → {p_weak}", "JCGM 106:2012, clause 7; a stated limit is rectangular (JCGM 100:2008, 4.3.7)")
-	}
-	out.Step("power in the oil = pressure × flow", "{pressure} × {flow} = {power}", "Esposito, Fluid Power with Applications, Ex. 8-2; the pump's losses come on top")
-	out.Step("once through the relief = pressure ÷ (density × heat capacity)", "{pressure} ÷ ({density} × {heat}) = {pass_rise}", "Esposito, Fluid Power with Applications, Ex. 11-2")
-	out.Step("the tank = power ÷ (density × heat capacity × oil in the tank)", "{power} ÷ ({density} × {heat} × {tank}) = {tank_rate}", "Conservation of energy, nothing given off")
+	out.Line(heats + ".")
 }

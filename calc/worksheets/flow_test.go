@@ -1,7 +1,9 @@
 package worksheets
 
 import (
+	"fmt"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -15,15 +17,19 @@ var flowBranches = []struct{ changes, id, head, says string }{
 	{"time=5.4 s|pressure=2800 psi", "slow", "Slow, not weak", "it is not weak: the chance that the true pressure is under the manual's 2,680 psi is under 1 %"},
 	{"pressure=2500 psi", "weak", "Weak, not slow", "It is not slow: it takes 3.8 s and the pump should take 3.6 s"},
 	{"pressure=2800 psi", "neither", "Neither slow nor weak", "it is not weak"},
-	{"time=5.6 s", "slow", "Slow; weak is not shown", "weak is possible but not shown: the chance that the true pressure is under the manual's 2,680 psi is 94 %"},
+	{"time=5.6 s", "slow", "Slow; probably weak, not shown", "it is probably weak, but this gauge can't show it: the chance that the true pressure is under the manual's 2,680 psi is 94 %"},
+	{"time=5.6 s|pressure=2690 psi", "slow", "Slow; weak is not shown", "whether it is weak this gauge can't show: the chance that the true pressure is under the manual's 2,680 psi is 44 %"},
 	{"time=4.5 s|pressure=2500 psi", "weak", "Weak; slow is not shown", "Whether it is slow can't be told"},
-	{"", "undecided", "Not slow; weak is not shown", "94 %"},
-	{"time=|pressure=2800 psi", "undecided", "Not weak; slow is not shown", "Without a raise time nobody can say whether it is slow: the pump should take 3.6 s"},
-	{"time=4.5 s", "undecided", "Can't tell yet", "weak is possible"},
-	{"low=", "undecided", "Not slow; weak is not shown", "without the manual's lowest pressure nobody can say whether it is weak"},
+	{"", "undecided", "Not slow; probably weak, not shown", "94 %"},
+	{"time=|pressure=2800 psi", "undecided", "Not weak; time it to see if slow", "To see whether it is slow, time it: the pump should take 3.6 s"},
+	{"time=4.5 s", "undecided", "Can't tell yet", "probably weak"},
+	{"low=", "undecided", "Not slow; weak needs the manual's lowest", "to see whether it is weak, enter the manual's lowest pressure"},
+	{"pressure=", "undecided", "Not slow; weak needs a reading", "to see whether it is weak, read the relief pressure"},
+	{"time=|pressure=|low=", "undecided", "Can't tell yet", "time it: the pump should take 3.6 s; to see whether it is weak, read the relief pressure"},
+	{"time=|pressure=2500 psi", "weak", "Weak; time it to see if slow", "2,500 psi is 180 psi under"},
 	{"gauge_err=0 psi", "weak", "Weak, not slow", "over 99 %"},
 	{"gauge_err=0 psi|pressure=2680 psi", "neither", "Neither slow nor weak", "under 1 %"},
-	{"rated_flow=7.1 gpm", "undecided", "Not slow; weak is not shown", "the pump should take 3.6 s"},
+	{"rated_flow=7.1 gpm", "undecided", "Not slow; probably weak, not shown", "the pump should take 3.6 s"},
 }
 
 func TestFlowBranches(t *testing.T) {
@@ -97,8 +103,93 @@ func TestFlowComplains(t *testing.T) {
 		}
 	}
 	fast := All.Evaluate("flow", owned("time", "2 s"), unit.US)
-	if !hasNote(fast, "time", "faster than the pump's full displacement") {
+	if !hasNote(fast, "time", "faster than the pump can do") {
 		t.Errorf("a time that no pump could do: %v", fast.Notes)
+	}
+}
+
+// What is not known takes away what needs it, and no more.
+func TestFlowUnknown(t *testing.T) {
+	for _, c := range []struct {
+		changes  string
+		gone     string // figures
+		says     string
+		not      string
+		pictures int
+	}{
+		{"engine=", "engine_share", "11 hp turn into heat: all the oil in the tank gets 36 °F hotter in 93 s", "of the engine", 2},
+		{"tank=", "tank_rate hold", "at least 24 % of the engine.", "in the tank gets", 2},
+		{"tank=|engine=", "tank_rate hold engine_share", "Held over the relief, 11 hp turn into heat.", "", 2},
+		{"pressure=", "p_weak", "Without a reading the power and the heat are those at the manual's lowest", "", 1},
+		{"low=", "p_weak", "11 hp", "manual's lowest pressure: ", 1},
+		{"pressure=|low=", "p_weak power engine_share pass_rise tank_rate hold", "read the relief pressure", "heat", 1},
+		{"time=", "flow_seen eta_seen", "it would still take about 3.6 s", "the same", 2},
+		{"rated_flow=7.1 gpm", "eta_seen", "it would still take the same 3.8 s", "", 2},
+	} {
+		a := answer(t, "flow", unit.US, changed(c.changes)...)
+		var gone []string
+		for _, f := range a.Figures {
+			if f.Value == "" && f.Place != calc.Quoted {
+				gone = append(gone, f.ID)
+			}
+		}
+		if len(gone) != len(strings.Fields(c.gone)) {
+			t.Errorf("%s: without a value: %v, want %s", c.changes, gone, c.gone)
+		}
+		for _, id := range strings.Fields(c.gone) {
+			if a.Figure(id).Value != "" {
+				t.Errorf("%s: %s is %s", c.changes, id, a.Figure(id).Text)
+			}
+		}
+		if all := a.Verdict.Sentence + texts(a); !strings.Contains(all, c.says) || c.not != "" && strings.Contains(all, c.not) {
+			t.Errorf("%s: want %q and not %q in\n%s", c.changes, c.says, c.not, all)
+		}
+		if n := strings.Count(a.Picture, "<svg"); n != c.pictures {
+			t.Errorf("%s: %d pictures, want %d", c.changes, n, c.pictures)
+		}
+	}
+}
+
+// The chances meet the convention's limits from the right side.
+func TestFlowChances(t *testing.T) {
+	for _, c := range []struct{ changes, id, text string }{
+		// ±80 psi about a reading: under 2,680 with (2680 − p + 80)/160.
+		{"pressure=2608 psi", "weak", "95 %"},
+		{"pressure=2608.1 psi", "undecided", "94.9 %"},
+		{"pressure=2752 psi", "neither", "5 %"},
+		{"pressure=2751.9 psi", "undecided", "5.1 %"},
+		{"pressure=2680 psi", "undecided", "50 %"},
+	} {
+		a := answer(t, "flow", unit.US, changed(c.changes)...)
+		if a.Verdict.ID != c.id || a.Figure("p_weak").Text != c.text {
+			t.Errorf("%s: %s, %s", c.changes, a.Verdict.ID, a.Figure("p_weak").Text)
+		}
+	}
+	// Slow at the worst of the doubts: 3.608 s, 8 % of flow, 25 %, 0.3 s.
+	should := value(answer(t, "flow", unit.US), "raise_time")
+	for _, c := range []struct {
+		time float64
+		id   string
+	}{
+		{should*1.25/0.92 + 0.3 + 0.001, "slow"}, {should*1.25/0.92 + 0.3 - 0.001, "undecided"},
+		{should*1.25/1.08 - 0.3 + 0.001, "undecided"}, {should*1.25/1.08 - 0.3 - 0.001, "neither"},
+	} {
+		a := answer(t, "flow", unit.US, "pressure", "2800 psi", "time", strconv.FormatFloat(c.time, 'f', 6, 64)+" s")
+		if a.Verdict.ID != c.id {
+			t.Errorf("%v s: %s, want %s", c.time, a.Verdict.ID, c.id)
+		}
+	}
+}
+
+// What the pump delivers travels, as rated or as worked out.
+func TestFlowTravels(t *testing.T) {
+	for changes, want := range map[string]string{"": "{flow 7.1", "rated_flow=9 gpm": "{flow 9 gpm}", "displacement=1 in³/rev": "{flow 9.74"} {
+		a := answer(t, "flow", unit.US, changed(changes)...)
+		for _, n := range a.Next {
+			if n.ID == "cylinder" && !strings.Contains(fmt.Sprint(n.Link), want) {
+				t.Errorf("%s: %v", changes, n.Link)
+			}
+		}
 	}
 }
 

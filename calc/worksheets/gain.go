@@ -62,6 +62,7 @@ var gain = &calc.Worksheet{
 		{ID: "before-after", Text: "Before and after: how much is pressure?"},
 		{ID: "shim", Text: "How much shim, and where to stop?"},
 		{ID: "tip", Text: "What tips first? With this lift"},
+		{ID: "flow", Text: "Slow or weak? What the pump does"},
 	},
 	Compute: computeGain,
 }

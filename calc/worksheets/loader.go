@@ -165,6 +165,7 @@ var loader = &calc.Worksheet{
 		{ID: "gain", Text: "What would more pressure lift? With this height's lift and dead weight"},
 		{ID: "before-after", Text: "Before and after: how much is pressure? With this dead weight"},
 		{ID: "tip", Text: "What tips first? With the lift at the pressure it is compared with"},
+		{ID: "flow", Text: "Slow or weak? With these cylinders"},
 		{ID: "short", Text: "Is my relief pressure low?"},
 	},
 	Compute: computeLoader,
