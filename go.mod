@@ -17,4 +17,5 @@ require (
 require (
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	golang.org/x/sys v0.50.0 // indirect
+	rsc.io/qr v0.2.0 // indirect
 )

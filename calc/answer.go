@@ -11,6 +11,7 @@ type Answer struct {
 	Budget    []BudgetRow  // shares of the doubt, empty where there is none
 	Working   []Step       // formulas with the numbers put in
 	Cautions  []string     // short, never hidden
+	Reply     []string     // the same to pass on in words, by paragraph
 	Next      []Onward     // links that carry the values
 	Known     []Known      // the reader's own values that other worksheets may ask for
 	Used      []Used       // the numbers used

@@ -47,6 +47,7 @@ type Worksheet struct {
 	Fields   []Field
 	Figures  []Figure // beside "verdict", which every worksheet has
 	Verdicts []Verdict
+	Reply    Reply
 	Aside    *Next // a way on for a reader who came with another question, shown under the title
 	Next     []Next
 	Compute  func(in *In, out *Out)
@@ -169,6 +170,11 @@ type Verdict struct {
 	Head     string // at most 45 characters once filled in
 	Sentence string
 }
+
+// Reply is what stands around the verdict where somebody passes it on in words:
+// what it is about, how it comes out in one line, and a kind word. Each may quote
+// {id} of what exists in every branch.
+type Reply struct{ About, How, After string }
 
 // Next is a way on to another worksheet.
 type Next struct{ ID, Text string }

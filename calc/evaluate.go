@@ -273,6 +273,8 @@ func (o *Out) finish() {
 		a.Working[i].Numbers = o.fill(a.Working[i].Numbers)
 	}
 	a.Check = o.fill(a.Check)
+	a.Reply = append([]string{o.fill(o.w.Reply.About) + " " + a.Verdict.Sentence}, a.Lines...)
+	a.Reply = append(a.Reply, "How it comes out: "+o.fill(o.w.Reply.How), o.fill(o.w.Reply.After))
 	a.Picture = drawn(o.pictures)
 }
 
@@ -332,7 +334,7 @@ func lower(s string) string {
 
 // blank removes what a problem makes untrue.
 func (a *Answer) blank() {
-	a.Lines, a.Figures, a.Rests, a.Budget, a.Working, a.Cautions, a.Next = nil, nil, nil, nil, nil, nil, nil
+	a.Lines, a.Figures, a.Rests, a.Budget, a.Working, a.Cautions, a.Next, a.Reply = nil, nil, nil, nil, nil, nil, nil, nil
 	a.Picture, a.Check = "", ""
 }
 

@@ -33,6 +33,11 @@ const (
 func (d *desk) take(m map[string]any) {
 	seq := m["seq"]
 	defer d.rescue(seq)
+	if text, ok := m["text"].(string); ok && m["op"] == "code" {
+		svg, _ := code(text) // too long: none
+		d.post(map[string]any{"type": "code", "svg": svg})
+		return
+	}
 	r, err := readRequest(m)
 	if err != nil {
 		d.post(failedMessage(seq, err.Error()))

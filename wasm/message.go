@@ -17,7 +17,7 @@ type request struct {
 }
 
 // requestKeys are the keys of a message from the page.
-var requestKeys = []string{"seq", "op", "worksheet", "system", "to", "link", "fields"}
+var requestKeys = []string{"seq", "op", "text", "worksheet", "system", "to", "link", "fields"}
 
 var errMessage = errors.New("a message that the calculator does not understand")
 
@@ -125,6 +125,7 @@ func answer(a *calc.Answer) map[string]any {
 		"next": each(a.Next, func(n calc.Onward) any {
 			return map[string]any{"id": n.ID, "text": n.Text, "link": each(n.Link, pair)}
 		}),
+		"reply": each(a.Reply, text),
 		"known": each(a.Known, func(k calc.Known) any {
 			return map[string]any{"quantity": k.Quantity, "text": k.Text, "shown": k.Shown}
 		}),

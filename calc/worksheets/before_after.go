@@ -14,6 +14,11 @@ var beforeAfter = &calc.Worksheet{
 	ID:    "before-after",
 	Title: "Before and after: how much is pressure?",
 	Menu:  "Before and after",
+	Reply: calc.Reply{
+		About: "Thanks for putting numbers to it: {before} before, {after} after, {reported} more lift.",
+		How:   "{before:n} to {after} is {dp_pct} more pressure; arms and tool weighing {dead_lo} to {dead_hi} of the load make that a range.",
+		After: "I don't doubt that it feels stronger. Two pulls at one height and reach, with warm oil, would show what came from where.",
+	},
 	Fields: []calc.Field{
 		{ID: "before", Label: "Gauge showed before", Noun: "pressure before", Kind: unit.Pressure, Example: "2,450 psi",
 			Range: calc.Pressures, Quantity: "pressure now",

@@ -33,6 +33,11 @@ var cylinder = &calc.Worksheet{
 	ID:    "cylinder",
 	Title: "What does a cylinder push and pull?",
 	Menu:  "Any cylinder",
+	Reply: calc.Reply{
+		About: "For a cylinder of {bore} bore with a rod of {rod}:",
+		How:   "Pressure times the area it acts on, with {efficiency} of that getting past friction.",
+		After: "The weakest part's mark and the manual's limit come before any wish for more.",
+	},
 	Fields: []calc.Field{
 		with(boreField, "3.5 in"),
 		with(rodField, "1.75 in"),

@@ -18,6 +18,11 @@ var flow = &calc.Worksheet{
 	ID:    "flow",
 	Title: "Slow or weak?",
 	Menu:  "Slow or weak",
+	Reply: calc.Reply{
+		About: "On slow and weak, which are two things:",
+		How:   "The cylinders take {raise_volume}; at {flow} that is {raise_time}.",
+		After: "Flow makes a loader fast, pressure makes it strong, and neither mends the other.",
+	},
 	Fields: []calc.Field{
 		{ID: "time", Label: "Time to raise it all the way", Noun: "time", Kind: unit.Time, Example: "3.8 s", Empty: "not measured",
 			Range: calc.Range{Min: "0.2 s", Max: "10 min"},

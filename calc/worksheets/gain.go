@@ -14,6 +14,11 @@ var gain = &calc.Worksheet{
 	ID:    "gain",
 	Title: "What would more pressure lift?",
 	Menu:  "What it lifts",
+	Reply: calc.Reply{
+		About: "What {set_to} instead of {now} would be worth on a loader that lifts {lift} at {at}:",
+		How:   "At one height the load is a straight line in pressure, {slope} at the least.",
+		After: "So many percent of pressure are about so many percent of lift, and carrying the load closer and lower does as much. Stay under the manual's limit.",
+	},
 	Fields: []calc.Field{
 		{ID: "lift", Label: "Lift capacity", Noun: "lift capacity", Kind: unit.Load, Example: "1,580 lb",
 			Range: calc.Loads, Quantity: "lift",

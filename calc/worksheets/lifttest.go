@@ -10,6 +10,11 @@ var liftTest = &calc.Worksheet{
 	ID:    "lift-test",
 	Title: "What did the scale show?",
 	Menu:  "Scale test",
+	Reply: calc.Reply{
+		About: "I drew the line through the pulls {tests}:",
+		How:   "The line rises {slope}; the dead weight read off it is {dead}, with a standard uncertainty of {dead_u}.",
+		After: "Thanks for testing with a scale. One more pull at a much lower pressure would say more than any opinion.",
+	},
 	Fields: []calc.Field{
 		{ID: "tests", Label: "Pulls, one row each", Noun: "pulls", Shape: calc.Pairs, Kind: unit.Pressure, With: unit.Load, Row: "Gauge shows", RowTo: "Scale shows",
 			Example: "2,450 psi : 1,390 lb; 2,700 psi : 1,565 lb", MaxLen: 50, Range: calc.Pressures, RangeTo: calc.Loads,

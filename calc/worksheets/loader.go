@@ -28,6 +28,11 @@ var loader = &calc.Worksheet{
 	ID:    "loader",
 	Title: "What does the loader lift, and where?",
 	Menu:  "Through the arc",
+	Reply: calc.Reply{
+		About: "For a loader measured with a tape, the bucket pin at {height}:",
+		How:   "The cylinders push {force} on a lever arm of {arm}; less arms and tool, that holds the load {reach} out.",
+		After: "Higher up it lifts less, lower down more. See that the rear wheels stay down before asking for pressure.",
+	},
 	Fields: []calc.Field{
 		{ID: "height", Label: "Height of the bucket pin", Noun: "height", Kind: unit.Length, Example: "60 in", Tape: true,
 			Range: fromPins, Slide: &calc.Slide{From: "h_min", To: "h_max"},

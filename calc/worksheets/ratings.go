@@ -9,9 +9,14 @@ import (
 // is marked on it, or by what its metal bears. It judges what is entered and
 // nothing else, and the manual's limit goes before every part.
 var ratings = &calc.Worksheet{
-	ID:       "ratings",
-	Title:    "What gives first?",
-	Menu:     "What gives first",
+	ID:    "ratings",
+	Title: "What gives first?",
+	Menu:  "What gives first",
+	Reply: calc.Reply{
+		About: "On what gives first at {target}:",
+		How:   "Each part's mark is held against the pressure; a tube's wall, a rod and a pin are worked out from their measures.",
+		After: "A strong part is no reason to pass the manual's limit.",
+	},
 	Fields:   ratingsFields,
 	Figures:  ratingsFigures,
 	Verdicts: ratingsVerdicts,

@@ -46,6 +46,11 @@ var reading = &calc.Worksheet{
 	ID:    "reading",
 	Title: "What does the gauge prove?",
 	Menu:  "What it proves",
+	Reply: calc.Reply{
+		About: "I worked these readings through: {readings}.",
+		How:   "The mean is {mean}; the gauge there is good to ±{a_grade}, and with the step and the scatter that makes {lo:n} to {hi}.",
+		After: "A better gauge on the same port settles more than any argument.",
+	},
 	Fields: []calc.Field{
 		{ID: "readings", Label: "Gauge shows", Noun: "readings", Row: "Reading", Kind: unit.Pressure, Shape: calc.List,
 			Example: "2,600; 2,620; 2,610; 2,610 psi", Range: calc.Pressures, Quantity: "pressure now",

@@ -23,6 +23,11 @@ var shim = &calc.Worksheet{
 	ID:    "shim",
 	Title: "How much shim, and where to stop?",
 	Menu:  "How much shim?",
+	Reply: calc.Reply{
+		About: "On shimming from {now} towards {target}:",
+		How:   "What a shim adds is the usual rule until readings say better; how far the gauge may be off, ±{gauge_err}, counts in the chance.",
+		After: "One step at a time: fit, read, reckon again, and stop under the manual's limit. If unsure, let a technician do it.",
+	},
 	Fields: []calc.Field{
 		{ID: "now", Label: "Gauge shows now", Noun: "reading", Kind: unit.Pressure, Example: "2,610 psi",
 			Range: calc.Pressures, Quantity: "pressure now",

@@ -23,6 +23,11 @@ var short = &calc.Worksheet{
 	ID:    "short",
 	Title: "Is my relief pressure low?",
 	Menu:  "Is it low?",
+	Reply: calc.Reply{
+		About: "About a gauge that shows {reading}, on a dial up to {scale} and good to ±{accuracy} of it:",
+		How:   "What the gauge shows, give or take {accuracy} of {scale}, is {lo:n} to {hi}.",
+		After: "This says nothing against anybody's work, only what such a gauge can show. The machine's own manual decides.",
+	},
 	Fields: []calc.Field{
 		{ID: "reading", Label: "Gauge shows", Noun: "reading", Kind: unit.Pressure, Example: "2,610 psi",
 			Range: calc.Pressures, Quantity: "pressure now",

@@ -8,9 +8,14 @@ import (
 // tip says what lets go first with a load in front: the relief valve, the rear
 // wheels or the front axle, and how much load leaves enough on the rear wheels.
 var tip = &calc.Worksheet{
-	ID:       "tip",
-	Title:    "What tips first?",
-	Menu:     "What tips first",
+	ID:    "tip",
+	Title: "What tips first?",
+	Menu:  "What tips first",
+	Reply: calc.Reply{
+		About: "For a tractor with {front} on the front axle, {rear} on the rear and {ballast} of ballast, the load {axle_reach} ahead of the front axle:",
+		How:   "Moments about the front wheels: what holds the rear down against what the load lifts there.",
+		After: "Ballast on, load low, and on a slope straight up or down only.",
+	},
 	Fields:   tipFields,
 	Figures:  tipFigures,
 	Verdicts: tipVerdicts,

@@ -36,6 +36,9 @@ func TestDeclarations(t *testing.T) {
 			t.Error("an id used twice, or no title or menu text")
 		}
 		worksheets[w.ID] = true
+		if w.Reply.About == "" || w.Reply.How == "" || w.Reply.After == "" {
+			t.Error("nothing to pass on in words")
+		}
 		seen := map[string]bool{"v": true, "example": true, "end": true, "verdict": true} // the links' own and the page's
 		name := func(id string) {
 			if seen[id] || !idForm.MatchString(id) {
@@ -150,7 +153,7 @@ func sound(t *testing.T, w *calc.Worksheet, entries calc.Entries, a *calc.Answer
 		fail("head of %d characters: %q", n, a.Verdict.Head)
 	}
 	texts := append([]string{a.Verdict.Head, a.Verdict.Sentence, a.Picture}, a.Lines...)
-	texts = append(append(texts, a.Rests...), a.Notices...)
+	texts = append(append(append(texts, a.Rests...), a.Notices...), a.Reply...)
 	for _, s := range a.Working {
 		texts = append(texts, s.Numbers)
 	}
@@ -168,7 +171,7 @@ func sound(t *testing.T, w *calc.Worksheet, entries calc.Entries, a *calc.Answer
 	for _, g := range w.Figures {
 		declared[g.ID] = g
 	}
-	said := a.Verdict.Head + "\n" + a.Verdict.Sentence + "\n" + strings.Join(a.Lines, "\n")
+	said := a.Verdict.Head + "\n" + a.Verdict.Sentence + "\n" + strings.Join(append(a.Lines, a.Reply...), "\n")
 	own := "" // words of the branches themselves
 	for _, v := range w.Verdicts {
 		own += v.Sentence
@@ -574,6 +577,7 @@ func goldenText(w *calc.Worksheet) string {
 			fmt.Fprintf(&b, "%s | %s | %s\n", s.Formula, s.Numbers, s.Source)
 		}
 		fmt.Fprintln(&b, a.Check)
+		fmt.Fprintln(&b, strings.Join(a.Reply, "\n"))
 	}
 	fmt.Fprintf(&b, "== branches\n")
 	for _, entries := range branches(w.ID) {

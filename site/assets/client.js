@@ -67,6 +67,11 @@ export class Client {
     this.#send();
   }
 
+  /** A small request beside the questions, while the worker is there. @param {any} message */
+  beside(message) {
+    if (this.#ready) this.#worker?.postMessage(message);
+  }
+
   #send() {
     if (!this.#worker || !this.#ready || this.#asked || !this.#waiting) return;
     this.#asked = this.#waiting;
@@ -82,6 +87,9 @@ export class Client {
         this.#ready = true;
         clearTimeout(this.#timer);
         break;
+      case "code":
+        this.onMessage(message);
+        return;
       case "error":
         this.#fail(this.#ready ? "again" : "load");
         return;

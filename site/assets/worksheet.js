@@ -10,6 +10,8 @@ import { mark } from "./mark.js";
 import { learn, paintOffers, watchOffers } from "./offers.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
 import { watchSlides } from "./slide.js";
+import { paintCode, watchPaper } from "./paper.js";
+import { watchPassing } from "./pass.js";
 import { system } from "./units.js";
 import { TROUBLE, touched, view } from "./view.js";
 
@@ -25,6 +27,7 @@ export class Worksheet {
     this.fields = [...this.fields].map((node) => new Field(node));
     this.client = new Client((m) => this.#hear(m), (t) => this.#trouble(t));
     this.seq = 0;
+    this.newest = /** @type {any} */ (null); // the newest answer without a problem
     this.opened = /** @type {[string, string][]} */ ([]); // the link that the page was opened with
     this.link = /** @type {[string, string][]} */ ([]); // of the newest answer
     this.examples = /** @type {string[]} */ ([]); // fields that are still the example's
@@ -36,6 +39,8 @@ export class Worksheet {
     watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
     watchOffers(this);
+    watchPassing(this);
+    watchPaper(this);
     watchSlides((id, text, unit) => this.#enter(id, { text, unit, unitTo: "" }));
   }
 
@@ -95,6 +100,7 @@ export class Worksheet {
 
   /** @param {any} message */
   #hear(message) {
+    if (message.type === "code") paintCode(message.svg);
     if (message.seq !== this.seq) return;
     if (message.type === "answer") this.#show(message.answer, message.check);
     if (message.type !== "converted" || !this.switching) return;
@@ -121,7 +127,8 @@ export class Worksheet {
     this.answer.dataset.state = ok ? "current" : "stale";
     this.answer.setAttribute("aria-busy", "false");
     this.link = answer.link;
-    if (ok) learn(this, answer.known);
+    if (ok) learn(this, (this.newest = answer).known);
+    this.answer.dispatchEvent(new Event("answered"));
     paintOffers(this);
     if (this.fields.some((f) => f.own)) remember(answer.link);
     clearTimeout(this.pause);

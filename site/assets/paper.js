@@ -1,0 +1,24 @@
+/** What only the printed page has: the date, and the link as text and as a code to scan. */
+import { writeLink } from "./link.js";
+
+const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
+const REST = 1200; // ms without typing before a code is asked for
+
+/** @param {import("./worksheet.js").Worksheet} worksheet */
+export function watchPaper(worksheet) {
+  let due = 0;
+  worksheet.answer.addEventListener("answered", () => {
+    clearTimeout(due);
+    paintCode(""); // of the answer before
+    const text = location.href.split("#")[0] + writeLink(worksheet.link);
+    byId("paper-link").textContent = text;
+    due = setTimeout(() => worksheet.client.beside({ op: "code", text }), REST);
+  });
+  addEventListener("beforeprint", () => (byId("paper-date").textContent = new Date().toLocaleDateString()));
+}
+
+/** @param {string} svg "" for none */
+export function paintCode(svg) {
+  const parsed = svg ? new DOMParser().parseFromString(svg, "image/svg+xml").documentElement : null;
+  byId("paper-code").replaceChildren(...(parsed?.nodeName === "svg" ? [document.importNode(parsed, true)] : []));
+}

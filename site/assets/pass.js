@@ -1,0 +1,78 @@
+/** Passing an answer on: a link, words, a picture. Everything is made here; nothing is sent anywhere but where the reader sends it. */
+import { copy, writeLink } from "./link.js";
+import { drawn, photographed } from "./picture.js";
+import { reply } from "./reply.js";
+
+const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
+const words = /** @type {HTMLTextAreaElement} */ (byId("words"));
+const way = /** @type {HTMLSelectElement} */ (byId("way"));
+
+/** Says how it went. @param {string} text */
+const say = (text) => (byId("passed").textContent = text);
+
+/** @param {Blob} blob @param {string} name */
+function save(blob, name) {
+  const a = document.createElement("a");
+  a.href = URL.createObjectURL(blob);
+  a.download = name;
+  a.click();
+  setTimeout(() => URL.revokeObjectURL(a.href), 60_000);
+}
+
+/** @param {import("./worksheet.js").Worksheet} worksheet */
+export function watchPassing(worksheet) {
+  const box = /** @type {HTMLDetailsElement} */ (byId("pass"));
+  const url = () => location.href.split("#")[0] + (worksheet.link.length ? writeLink(worksheet.link) : "");
+  const svg = () => drawn({
+    title: document.querySelector("h1")?.textContent ?? "",
+    head: byId("head").textContent ?? "",
+    sentence: byId("sentence").textContent ?? "",
+    used: worksheet.newest.used.map((/** @type {any} */ u) => `${u.label} ${u.text}${u.example ? " (example)" : ""}`).join(" · "),
+    from: `Plainlift · ${location.host}`,
+  }, [.../** @type {NodeListOf<SVGElement>} */ (document.querySelectorAll("#picture svg"))].slice(-1));
+  const name = `plainlift-${worksheet.id}`;
+  const image = async () => new File([await photographed(svg())], name + ".png", { type: "image/png" });
+
+  const show = () => {
+    const answer = worksheet.newest;
+    const fresh = answer && worksheet.answer.dataset.state === "current";
+    for (const button of box.querySelectorAll("button")) button.disabled = !fresh;
+    words.value = fresh ? reply(way.value, answer.verdict.head, answer.reply, url()) : "";
+  };
+  box.addEventListener("toggle", () => box.open && (worksheet.newest ? show() : worksheet.ask())); // the example has been asked of nobody
+  way.addEventListener("change", show);
+  worksheet.answer.addEventListener("answered", () => box.open && show());
+
+  const acts = /** @type {Record<string, () => unknown>} */ ({
+    "copy-words": async () => {
+      if (await copy(words.value)) return say("The words are copied.");
+      words.select();
+      say("The browser refused; the words are selected, copy them from there.");
+    },
+    "save-png": async () => {
+      save(await image(), name + ".png");
+      say("The picture is saved with your downloads.");
+    },
+    "save-svg": () => {
+      save(new Blob([svg()], { type: "image/svg+xml" }), name + ".svg");
+      say("The drawing is saved with your downloads.");
+    },
+    "share": async () => {
+      const data = { title: document.title, text: words.value };
+      const files = [await image()];
+      await navigator.share(navigator.canShare?.({ files }) ? { ...data, files } : data);
+      say("Passed on.");
+    },
+  });
+  byId("share").hidden = !navigator.share;
+  box.addEventListener("click", async (e) => {
+    const act = acts[/** @type {HTMLElement} */ (e.target).id];
+    if (!act) return;
+    say("");
+    try {
+      await act();
+    } catch (error) {
+      say(error instanceof Error && error.name === "AbortError" ? "Not passed on." : "That did not work in this browser; the words can still be copied.");
+    }
+  });
+}
