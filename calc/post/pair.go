@@ -81,10 +81,13 @@ func (p *post) joint(a, b item) string {
 
 // spread reports whether "2500 to 2600" is one value that varies: the words
 // around say already which end of the change it is, or that it is no reading.
+// A wide one that only stands after the change is rather the change itself.
 func (p *post) spread(a, b item) bool {
+	const narrow = 1.05
 	s := p.tokens[a.from].sentence
 	around := p.says(a.from-window/2, a.from, s) | p.says(b.to, b.to+window/4, s)
-	return around&(before|after|was|now|book|target|others) != 0 || p.at(a.from-1).word == "between"
+	return around&(before|was|book|target) != 0 || p.at(a.from-1).word == "between" ||
+		around&(after|now) != 0 && b.x <= narrow*a.x
 }
 
 // says collects what the tokens from up to to say, within the sentence.

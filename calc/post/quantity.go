@@ -102,16 +102,16 @@ func (p *post) quantities() {
 		}
 	}
 	for i := 0; i < len(p.tokens); {
-		it, ok := p.numeral(i)
+		it, ok := p.phrase(i)
 		if !ok {
-			it, ok = p.phrase(i)
-			if !ok {
+			if it, ok = p.numeral(i); !ok {
 				i++
 				continue
 			}
-		} else if ok = p.measure(&it, names); !ok {
-			i = max(i+1, it.to)
-			continue
+			if !p.measure(&it, names) {
+				i = it.to
+				continue
+			}
 		}
 		it.at, it.end = p.tokens[it.from].at, p.tokens[it.to-1].end
 		p.items = append(p.items, it)
@@ -277,6 +277,12 @@ func (p *post) compound(it *item) {
 	}
 }
 
+// shares are the parts by which people say that something grew, in percent.
+var shares = map[string]float64{
+	"third": 33, "quarter": 25, "fifth": 20, "half": 50, "thirds": 67, "quarters": 75,
+	"1/2": 50, "1/3": 33, "1/4": 25, "1/5": 20,
+}
+
 // phrase reads a gain that words alone give: "a third more", "half again",
 // "doubled", which are shares of what it lifted.
 func (p *post) phrase(i int) (it item, ok bool) {
@@ -284,14 +290,19 @@ func (p *post) phrase(i int) (it item, ok bool) {
 	it = item{from: i, to: i + 2, kind: unit.Percent, unit: "%", words: true}
 	bigger := next.word == "more" || next.word == "again" || next.says&better != 0
 	switch t.word {
-	case "third", "quarter", "fifth", "half", "thirds", "quarters":
-		it.x = map[string]float64{"third": 33, "quarter": 25, "fifth": 20, "half": 50, "thirds": 67, "quarters": 75}[t.word]
-		if j := i - 1; j >= 0 && (p.at(j).word == "a" || p.at(j).word == "one" || p.at(j).word == "two" || p.at(j).word == "three") {
+	case "third", "quarter", "fifth", "half", "thirds", "quarters", "1/2", "1/3", "1/4", "1/5":
+		it.x = shares[t.word]
+		if j := i - 1; t.kind == 'n' {
+		} else if j >= 0 && (p.at(j).word == "a" || p.at(j).word == "one" || p.at(j).word == "two" || p.at(j).word == "three") {
 			it.from = j
 		} else if t.word != "half" {
 			return it, false
 		}
 		ok = bigger
+		turn := next.word == "a" || next.word == "of" || strings.HasPrefix(next.word, "turn")
+		if by := p.at(it.from - 1); !ok && !turn && (by.word == "by" || by.says&about != 0 && p.at(it.from-2).word == "by") {
+			it.to, ok = i+1, true
+		}
 	case "double", "doubled", "doubles", "twice", "triple", "tripled", "triples":
 		it.x, it.to = 100, i+1
 		if strings.HasPrefix(t.word, "tri") {

@@ -75,6 +75,13 @@ func (p *post) context(i int) {
 // parting returns where the words that belong to the item in front end and those
 // that belong to the one behind begin.
 func (p *post) parting(from, to int) (begin, end int) {
+	if p.at(from).word == "(" {
+		for j := from + 1; j < min(to, from+6); j++ {
+			if p.tokens[j].word == ")" { // "2450 psi (before),"
+				return j + 1, j + 1
+			}
+		}
+	}
 	for j := from; j < to; j++ {
 		if p.tokens[j].says&part != 0 {
 			return j, j
@@ -261,7 +268,7 @@ func (p *post) load(it *item) {
 	says := p.sentences[p.tokens[it.from].sentence]
 	around := it.left | it.right
 	it.foreign = it.left&others != 0
-	if (it.left|it.next)&ballast != 0 || around&(weigh|machine) == weigh|machine || it.left&book != 0 && around&rated == 0 || it.left&target != 0 || around&each != 0 && around&lifting == 0 {
+	if (it.left|it.next)&ballast != 0 || it.left&book != 0 && around&rated == 0 || it.left&target != 0 || around&each != 0 && around&lifting == 0 {
 		it.drop = true
 		return
 	}

@@ -12,13 +12,13 @@ const mostForOne = 6
 // settle weighs the items against one another: which are the two ends of the
 // change, and of which there is more than one.
 func (p *post) settle() {
+	p.ratedLoad()
 	p.ends(unit.Pressure, "before", "after")
 	p.ends(unit.Load, "lift_before", "lift_after")
 	p.rises()
 	for _, field := range []string{"gained", "claimed"} {
 		p.one(field)
 	}
-	p.ratedLoad()
 	if !p.quoted {
 		return
 	}
@@ -65,7 +65,7 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 			it.ask(askPlain)
 		}
 	}
-	for _, it := range all { // the order of mention fills what is open
+	for i, it := range all { // the order of mention fills what is open
 		switch {
 		case it.role != 0:
 		case ends[0] == nil:
@@ -75,6 +75,8 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 			it.role = after
 			ends[1] = firstOf(ends[1], it)
 			it.ask(askPlain)
+		case i > 0 && p.tokens[all[i-1].from].sentence == p.tokens[it.from].sentence:
+			it.role = all[i-1].role // "2,300 cold and 2,250 hot": which?
 		default:
 			it.drop = true
 		}
@@ -193,9 +195,10 @@ func (p *post) has(field string) bool {
 // ratedLoad drops the lift of a brochure, unless it is the only load that a gain
 // can be held against.
 func (p *post) ratedLoad() {
+	needed := p.has("gained") && len(p.live(unit.Load)) == 0
 	for i := range p.items {
 		if it := &p.items[i]; it.why == askRated {
-			it.drop = it.drop || !p.has("gained") || p.only("lift_before") != it
+			it.drop = it.drop || !needed
 		}
 	}
 }

@@ -29,7 +29,6 @@ const (
 	gauge                    // the gauge itself
 	each                     // so much for each
 	machine                  // a machine
-	weigh                    // what something weighs
 	ballast                  // a weight that is not lifted
 	others                   // somebody else's, or a second machine
 	aside                    // makes a percentage something else
@@ -65,8 +64,7 @@ var lexicon = [...]struct {
 	{pressing, "pressure pressures relief psi gauge gage dial reading readings reads read hydraulic hydraulics setting settings port"},
 	{gauge, "gauge gage guage gauges dial"},
 	{each, "each per every"},
-	{machine, "tractor machine truck trailer i grapple forks skid itself"},
-	{weigh, "weigh weighs weighed weighing weight"},
+	{machine, "tractor machine truck trailer i grapple fork forks skid itself bucket loader"},
 	{ballast, "ballast tire tires tyre tyres liquid torque axle counterweight fluid"},
 	{others, "other neighbor's neighbour's brother's buddy's dad's friend's neighbor neighbour his hers theirs their someone somebody"},
 	{aside, "sure certain time throttle slope grade duty accuracy accurate interest error charge tread humidity positive off financing discount scale gauge gage agree correct full"},
@@ -238,6 +236,12 @@ func (p *post) correct() {
 		case "don't", "dont":
 			if next.word == "know" || next.word == "think" || next.word == "buy" {
 				t.says = 0
+			}
+		case "weigh", "weighs", "weighed", "weight":
+			for j := i - 2; j <= i+3; j++ {
+				if p.at(j).says&machine != 0 && p.at(j).sentence == t.sentence {
+					t.says |= ballast
+				}
 			}
 		case "then":
 			if p.at(i-1).word == "back" || p.at(i-1).word == "since" {
