@@ -60,7 +60,7 @@ func (p *post) joint(a, b item) string {
 		}
 	}
 	switch between {
-	case "->", "-->", "=>", "→", ">", "»", "upto", "backto":
+	case "->", "-->", "=>", "→", ">", "»", "upto", "backto", "became", "wentto", "wentupto", "turnedinto":
 		return "change"
 	case "to", "til", "till":
 		if p.at(a.from-1).word == "from" || p.at(a.from-2).word == "from" || p.says(a.from-window/2, a.from, p.tokens[a.from].sentence)&change != 0 {
@@ -85,7 +85,11 @@ func (p *post) joint(a, b item) string {
 func (p *post) spread(a, b item) bool {
 	const narrow = 1.05
 	s := p.tokens[a.from].sentence
-	around := p.says(a.from-window/2, a.from, s) | p.says(b.to, b.to+window/4, s)
+	left := p.says(a.from-window/2, a.from, s)
+	if left&before != 0 && left&after != 0 { // "before/after: 2,400/2,650 psi"
+		return false
+	}
+	around := left | p.says(b.to, b.to+window/4, s)
 	return around&(before|was|book|target) != 0 || p.at(a.from-1).word == "between" ||
 		around&(after|now) != 0 && b.x <= narrow*a.x
 }

@@ -58,13 +58,13 @@ func (p *post) context(i int) {
 	}
 	for j := i - 1; j >= 0 && p.items[j].to > from; j-- {
 		if p.items[j].counts() {
-			from, _ = p.parting(p.items[j].to, it.from)
+			_, from = p.parting(&p.items[j], it.from)
 			break
 		}
 	}
 	for j := i + 1; j < len(p.items) && p.items[j].from < to; j++ {
 		if p.items[j].counts() {
-			_, to = p.parting(it.to, p.items[j].from)
+			to, _ = p.parting(it, p.items[j].from)
 			break
 		}
 	}
@@ -72,9 +72,10 @@ func (p *post) context(i int) {
 	p.lookRight(it, to)
 }
 
-// parting returns where the words that belong to the item in front end and those
-// that belong to the one behind begin.
-func (p *post) parting(from, to int) (begin, end int) {
+// parting returns where, before token to, the words that belong to the item end
+// and those that belong to the next begin.
+func (p *post) parting(it *item, to int) (end, begin int) {
+	from := it.to
 	if p.at(from).word == "(" {
 		for j := from + 1; j < min(to, from+6); j++ {
 			if p.tokens[j].word == ")" { // "2450 psi (before),"
@@ -92,6 +93,9 @@ func (p *post) parting(from, to int) (begin, end int) {
 		if from+1 < to {
 			from++
 		}
+	}
+	if it.kind == unit.Percent { // "30 % more lift at"
+		from = min(from+3, to)
 	}
 	return from, from
 }
@@ -140,6 +144,9 @@ func (p *post) lookLeft(it *item, from int) {
 
 // lookRight reads the words behind the item, and settles which end it is.
 func (p *post) lookRight(it *item, to int) {
+	for k := it.to; k < it.to+3 && p.at(k).kind == 'w' && p.at(k).says&part == 0 && p.at(k).sentence == p.tokens[it.from].sentence; k++ {
+		it.next |= p.tokens[k].says
+	}
 	parted := false
 	first, away := cue(0), 0
 	for k := it.to; k < to; k++ {
@@ -152,9 +159,6 @@ func (p *post) lookRight(it *item, to int) {
 			continue
 		}
 		it.right |= says
-		if k < it.to+3 {
-			it.next |= says
-		}
 		it.weak |= says & (was | now)
 		if says&shim != 0 {
 			it.weak |= shim
@@ -208,7 +212,7 @@ func (p *post) settleBare(i int) {
 		}
 	case raised && it.close&lifting == 0 && it.x >= 20 && it.x < leastLikely:
 		it.kind, it.unit = unit.Pressure, "psi"
-	case it.role != 0 && it.x >= leastLikely && it.x <= mostLikely:
+	case (it.role != 0 || it.close&pressing != 0 && it.left&(book|target|others) == 0) && it.x >= leastLikely && it.x <= mostLikely:
 		it.kind, it.unit, it.why = unit.Pressure, "psi", askUnit
 	case it.role != 0 && p.metric && says&pressing != 0 && it.x >= 70 && it.x <= 345:
 		it.kind, it.unit, it.why = unit.Pressure, "bar", askUnit
@@ -268,7 +272,7 @@ func (p *post) load(it *item) {
 	says := p.sentences[p.tokens[it.from].sentence]
 	around := it.left | it.right
 	it.foreign = it.left&others != 0
-	if (it.left|it.next)&ballast != 0 || it.left&book != 0 && around&rated == 0 || it.left&target != 0 || around&each != 0 && around&lifting == 0 {
+	if (it.left|it.next)&ballast != 0 || it.left&book != 0 && around&rated == 0 || it.left&target != 0 || it.left&machine != 0 && it.adjacent == "is" || around&each != 0 && around&lifting == 0 {
 		it.drop = true
 		return
 	}
@@ -279,17 +283,21 @@ func (p *post) load(it *item) {
 		p.pressure(it)
 		return
 	}
-	gains := it.next&more != 0 || p.gains(it.from)
+	loses := it.next&less != 0
+	gains := loses || it.next&more != 0 || p.gains(it.from)
 	switch {
 	case gains && it.adjacent != "to" && it.adjacent != "from" && !it.structure:
 		it.field = "gained"
+		if loses {
+			it.x, it.high = -it.x, -it.high
+		}
 		if says&lifting == 0 && it.close&more == 0 {
 			it.ask(askPlain)
 		}
 	case around&rated&^lifting != 0 && it.role == 0:
 		it.field = "lift_before"
 		it.ask(askRated)
-	case it.left&without != 0 && it.left&lifting != 0 && it.left&more == 0 && p.at(it.from-1).says&under == 0:
+	case (it.left|it.right)&unable != 0 && (it.left|it.right)&more == 0 && p.at(it.from-1).says&under == 0:
 		it.role, it.firm = after, false // it could not, and now it may
 		it.ask(askPlain)
 	case says&lifting == 0 && !it.structure && !it.firm:

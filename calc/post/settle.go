@@ -53,6 +53,10 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 	var ends [2]*item // the first before, the first after
 	free := 0
 	for _, it := range all {
+		if says := p.sentences[p.tokens[it.from].sentence]; kind == unit.Load && it.role == 0 && says&(before|was|now) == now {
+			it.role = after // "bales of 850 lb, and now they go up"
+			it.ask(askPlain)
+		}
 		switch it.role {
 		case before:
 			ends[0] = firstOf(ends[0], it)
@@ -64,6 +68,11 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 		if it.foreign {
 			it.ask(askPlain)
 		}
+	}
+	if a := ends[1]; ends[0] == nil && len(all) == 2 && free == 0 && p.all&down != 0 && all[1].size() < a.size() {
+		a.role, ends[0], ends[1] = before, a, all[1] // set to the one, now down to the other
+		a.ask(askPlain)
+		ends[1].ask(askPlain)
 	}
 	for i, it := range all { // the order of mention fills what is open
 		switch {

@@ -16,6 +16,7 @@ const (
 	now                      // weaker: what has come of it
 	shim                     // something put behind the spring
 	without                  // not there
+	unable                   // could not
 	change                   // turned, raised: something was altered
 	up                       // the direction, or by how much
 	down                     // the other direction
@@ -48,9 +49,10 @@ var lexicon = [...]struct {
 	{before, "before beforehand original originally stock initially initial previously formerly earlier prior untouched baseline used old started starting instead"},
 	{after, "after afterwards afterward ended ending final finally new"},
 	{was, "was were had made first factory"},
-	{now, "now then currently presently up"},
+	{now, "now then currently presently up until"},
 	{shim, "shim shims shimmed shimming spacer spacers washer washers"},
-	{without, "no without zero not never couldn't wouldn't can't cannot won't didn't couldnt wouldnt cant wont unable"},
+	{without, "no without zero"},
+	{unable, "not never couldn't wouldn't can't cannot won't didn't couldnt wouldnt cant wont didnt unable"},
 	{change, "went go goes going raised raise raising turned turning cranked bumped brought took taking jumped climbed rose moved increased adjusted set upped changed came gone dialed dialled got shimmed"},
 	{up, "up by another increase increased bumped upped gained added raised extra higher rise bump jumped climbed rose"},
 	{down, "down lowered lower dropped drop backed reduced decreased fell loosened"},
@@ -67,7 +69,7 @@ var lexicon = [...]struct {
 	{machine, "tractor machine truck trailer i grapple fork forks skid itself bucket loader"},
 	{ballast, "ballast tire tires tyre tyres liquid torque axle counterweight fluid"},
 	{others, "other neighbor's neighbour's brother's buddy's dad's friend's neighbor neighbour his hers theirs their someone somebody"},
-	{aside, "sure certain time throttle slope grade duty accuracy accurate interest error charge tread humidity positive off financing discount scale gauge gage agree correct full"},
+	{aside, "sure certain time throttle slope grade duty accuracy accurate interest error charge tread humidity positive off financing discount scale gauge gage agree correct"},
 	{about, "about around roughly approximately approx maybe nearly almost like a an the only just some say exactly right steady solid another extra ~ ≈ ("},
 	{part, "instead used and then but so while with , ; : ( ) / – — | \n"},
 	{warm, "warm warmed warming warms warm-up run running minutes minute min hour hours sitting idle idling heated heating working cold"},
@@ -195,7 +197,12 @@ func (p *post) correct() {
 				t.says = 0
 			}
 		case "old", "new":
-			if next.says&pressing == 0 || next.says&gauge != 0 {
+			if next.word != ":" && next.says&pressing == 0 || next.says&gauge != 0 {
+				t.says = 0
+			}
+		case "i'd":
+			switch next.word {
+			case "guess", "say", "call", "bet", "estimate":
 				t.says = 0
 			}
 		case "going":
@@ -306,7 +313,7 @@ func partOfName(s string, i, end int) bool {
 			return true
 		case r == '-' || r == '/' || r == ':':
 			if digit(s, i-2) && (r != '-' || s[i] == '0' && digit(s, i+1)) { // 3/14/2019, 10:30, 555-0142
-				return r != '/' || end-i != 4 || s[i] == '0' || tail(s[:i-1]) < 4
+				return r != '/' || end-i < 4 || s[i] == '0' || tail(s[:i-1]) < 3 // but 2,450/2,700
 			}
 			l, _ := utf8.DecodeLastRuneInString(s[:i-size])
 			return r == '-' && unicode.IsLetter(l) // L-3000
