@@ -20,7 +20,7 @@ const (
 	askRated      = "It seems to be the rated lift: is "
 	askSum        = "From the rise and the other reading: is "
 	askQuoted     = "It stands in a quotation: is "
-	askOfPressure = "Of the pressure or of the lift: is "
+	askOfPressure = "Is it of the pressure or of the lift? "
 	askRise       = "Raised from what? Enter the pressure before; add "
 )
 
@@ -70,7 +70,7 @@ func (it *item) question(shown string) string {
 	case askRise:
 		return askRise + shown + " for the one after."
 	case askOfPressure:
-		return it.why + shown + " more lift?"
+		return askPlain + shown + " more lift, or more pressure?"
 	case askMiddle:
 		shown += ","
 	}

@@ -7,12 +7,13 @@
 // range, somebody's advice or a tyre pressure is not picked at all. Words of the
 // trade in English only. (All of it common practice, no source.)
 //
-// The way of a text: words.go cuts it into tokens and knows the words that
-// matter, quantity.go makes quantities of numbers and units, pair.go joins those
-// that stand for one thing or for two ends of a change, role.go says from the
-// words around which end each is, settle.go weighs them against one another, and
-// ask.go words the questions. Each looks only a few words around, so that the
-// time grows with the length of the text and no faster.
+// The way of a text: tokens.go cuts it into words and numbers, lexicon.go knows
+// the words that matter, quantity.go makes quantities of numbers and units,
+// pair.go joins those that stand for one value or for the two ends of a change,
+// context.go reads the words around each, role.go says from them what it is,
+// settle.go weighs them against one another, and ask.go words the questions. Each
+// looks only a few words around, so that the time grows with the length of the
+// text and no faster.
 package post
 
 import "plainlift/calc/unit"

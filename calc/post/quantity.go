@@ -13,6 +13,9 @@ const (
 	other = unit.Count
 )
 
+// mostItems is how many quantities are kept; no post has so many.
+const mostItems = 4000
+
 // item is a quantity found in the text.
 type item struct {
 	at, end   int // its bytes
@@ -38,61 +41,6 @@ type item struct {
 	drop      bool
 }
 
-// spellings are the units as people write them, with what is commonly mistyped.
-// A unit named "-" makes the number something of no use here.
-var spellings = [...]struct{ unit, words string }{
-	{"psi", "psi psl pis ps psig pisg psii spi pssi p.s.i"},
-	{"ksi", "ksi"},
-	{"bar", "bar bars barg"},
-	{"MPa", "mpa"},
-	{"kPa", "kpa"},
-	{"lb", "lb lbs lbd lbf ibs lsb llbs pound pounds punds # ponds"},
-	{"kg", "kg kgs kgf kilo kilos kilogram kilograms"},
-	{"kN", "kn"},
-	{"%", "% percent pct precent"},
-	{"thou", "thou thous thousandths mil mils"},
-	{"mm", "mm millimetre millimetres millimeter millimeters"},
-	{"in", "in inch inches \" ″ ” ''"},
-	{"x", "x times ×"},
-	{"-", "rpm rpms hp hours hour hrs hr h gpm lpm ft feet foot ' yd yard yards miles mile mph deg degrees degree f c ° volts volt v amps amp gallons gallon gal qt quart quarts " +
-		"min minutes minute sec seconds second day days week weeks month months year years yrs kw nm dollars bucks usd series model acre acres cm m kn/m th st nd rd turns turn " +
-		"shim shims washer washers posts pages cc w t ton tons tonne tonnes cents people guys times/year $ €"},
-}
-
-// units gives each unit its kind, and the factor to psi, lb or inches by
-// which the plausible is told from the rest. It need not be exact.
-var units = map[string]struct {
-	kind   unit.Kind
-	factor float64
-}{
-	"psi": {unit.Pressure, 1}, "bar": {unit.Pressure, 14.5}, "MPa": {unit.Pressure, 145}, "kPa": {unit.Pressure, 0.145}, "kgf/cm²": {unit.Pressure, 14.2},
-	"lb": {unit.Load, 1}, "kg": {unit.Load, 2.2}, "kN": {unit.Load, 225},
-	"%":    {unit.Percent, 1},
-	"thou": {unit.Thickness, 0.001}, "mm": {unit.Thickness, 0.0394}, "in": {unit.Thickness, 1},
-	"x": {other, 1}, "-": {other, 1},
-}
-
-// size is x in psi, lb or inches, about.
-func (it *item) size() float64 {
-	if it.unit == "" {
-		return it.x
-	}
-	return it.x * units[it.unit].factor
-}
-
-// numerals are the number words; those from 20 on take another behind them.
-var numerals = func() map[string]float64 {
-	m := make(map[string]float64, 40)
-	for i, w := range strings.Fields("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen") {
-		m[w] = float64(i)
-	}
-	for i, w := range strings.Fields("twenty thirty forty fifty sixty seventy eighty ninety") {
-		m[w] = float64(10 * (i + 2))
-	}
-	m["fourty"] = 40
-	return m
-}()
-
 // quantities finds the numbers and what they are numbers of.
 func (p *post) quantities() {
 	names := make(map[string]string, 160)
@@ -112,6 +60,9 @@ func (p *post) quantities() {
 				i = it.to
 				continue
 			}
+		}
+		if len(p.items) == mostItems {
+			return
 		}
 		it.at, it.end = p.tokens[it.from].at, p.tokens[it.to-1].end
 		p.items = append(p.items, it)
@@ -200,7 +151,7 @@ func (p *post) measure(it *item, names map[string]string) bool {
 	}
 	name := names[t.word]
 	if t.word == "in" && p.at(it.to+1).kind == 'w' && p.at(it.to+1).says&shim == 0 && !it.fraction ||
-		t.word == "h" && !t.glued || t.word == "#" && !t.glued && p.at(it.to+1).glued || t.word == "m" && !t.glued {
+		t.word == "#" && !t.glued && p.at(it.to+1).glued {
 		name = "" // the word in, and others that are no unit here
 	}
 	if name == "-" && t.says&shim != 0 && it.fraction && it.x < 0.3 { // ".020 shim"
@@ -275,12 +226,6 @@ func (p *post) compound(it *item) {
 			it.unit = "-"
 		}
 	}
-}
-
-// shares are the parts by which people say that something grew, in percent.
-var shares = map[string]float64{
-	"third": 33, "quarter": 25, "fifth": 20, "half": 50, "thirds": 67, "quarters": 75,
-	"1/2": 50, "1/3": 33, "1/4": 25, "1/5": 20,
 }
 
 // phrase reads a gain that words alone give: "a third more", "half again",

@@ -9,6 +9,9 @@ const (
 	mostLikely, mostRelief   = 5000, 5800
 )
 
+// What a tractor lifts, in lb. (Common practice, no source.)
+const leastLoad, mostLoad = 50, 11000
+
 // roles says of each item what the words around make it.
 func (p *post) roles() {
 	for i := range p.items {
@@ -37,149 +40,13 @@ func (p *post) roles() {
 		default:
 			it.drop = true
 		}
-	}
-}
-
-// counts reports whether the item parts the words around its neighbours.
-func (it *item) counts() bool { return it.kind != other && it.kind != unit.Thickness && !it.words }
-
-// context finds what the words in front of the i-th item and behind it say, and
-// which end of the change they make it. Between two items the first word that
-// begins a new part of the sentence, "and" or a comma, is where they part.
-func (p *post) context(i int) {
-	it := &p.items[i]
-	sentence := p.tokens[it.from].sentence
-	from, to := max(0, it.from-window), min(len(p.tokens), it.to+window)
-	for p.tokens[from].sentence != sentence {
-		from++
-	}
-	for to > it.to && p.tokens[to-1].sentence != sentence {
-		to--
-	}
-	for j := i - 1; j >= 0 && p.items[j].to > from; j-- {
-		if p.items[j].counts() {
-			_, from = p.parting(&p.items[j], it.from)
-			break
+		if p.sentences[p.tokens[it.from].sentence]&iffy != 0 || p.asked(it) {
+			it.ask(askPlain)
 		}
-	}
-	for j := i + 1; j < len(p.items) && p.items[j].from < to; j++ {
-		if p.items[j].counts() {
-			to, _ = p.parting(it, p.items[j].from)
-			break
+		if prev := &p.items[max(0, i-1)]; it.structure && it.role == after && prev.structure && prev.drop != it.drop {
+			prev.ask(askPlain) // from a number that is no reading, or to one
+			it.ask(askPlain)
 		}
-	}
-	p.lookLeft(it, from)
-	p.lookRight(it, to)
-}
-
-// parting returns where, before token to, the words that belong to the item end
-// and those that belong to the next begin.
-func (p *post) parting(it *item, to int) (end, begin int) {
-	from := it.to
-	if p.at(from).word == "(" {
-		for j := from + 1; j < min(to, from+6); j++ {
-			if p.tokens[j].word == ")" { // "2450 psi (before),"
-				return j + 1, j + 1
-			}
-		}
-	}
-	for j := from; j < to; j++ {
-		if p.tokens[j].says&part != 0 {
-			return j, j
-		}
-	}
-	switch p.at(from).word {
-	case "before", "after", "beforehand", "afterwards", "originally", "stock":
-		if from+1 < to {
-			from++
-		}
-	}
-	if it.kind == unit.Percent { // "30 % more lift at"
-		from = min(from+3, to)
-	}
-	return from, from
-}
-
-// lookLeft reads the words in front of the item, the nearest first.
-func (p *post) lookLeft(it *item, from int) {
-	j := it.from - 1
-	for j > from && p.tokens[j].says&about != 0 {
-		j--
-	}
-	nearest, clause, weak := cue(0), true, cue(0)
-	if j >= from && !it.structure {
-		switch w, prev := p.tokens[j].word, p.at(j-1).word; {
-		case w == "from", w == "to" && (prev == "compared" || prev == "prior"):
-			nearest = before
-		case w == "to" && prev != "used" && prev != "close" && prev != "next" && prev != "equal" && prev != "spec":
-			nearest = after
-		}
-		it.adjacent = p.tokens[j].word
-	}
-	for k := it.from - 1; k >= from; k-- {
-		says := p.tokens[k].says
-		if k >= it.from-4 {
-			it.close |= says
-		}
-		if says&part != 0 && p.tokens[k].word != ":" && k < it.from-1 {
-			clause = false
-		}
-		if clause {
-			it.left |= says
-		}
-		if nearest == 0 {
-			nearest = says & (before | after)
-		}
-		if says&shim != 0 && it.kind != unit.Thickness {
-			weak |= shim
-		}
-		weak |= says & (was | now | without)
-	}
-	if it.structure {
-		return
-	}
-	it.role, it.firm = nearest, nearest != 0
-	it.weak = weak
-}
-
-// lookRight reads the words behind the item, and settles which end it is.
-func (p *post) lookRight(it *item, to int) {
-	for k := it.to; k < it.to+3 && p.at(k).kind == 'w' && p.at(k).says&part == 0 && p.at(k).sentence == p.tokens[it.from].sentence; k++ {
-		it.next |= p.tokens[k].says
-	}
-	parted := false
-	first, away := cue(0), 0
-	for k := it.to; k < to; k++ {
-		says := p.tokens[k].says
-		if first == 0 && says&(before|after) != 0 && p.tokens[k].word != "used" {
-			first, away = says&(before|after), k-it.to
-		}
-		parted = parted || says&part != 0
-		if parted {
-			continue
-		}
-		it.right |= says
-		it.weak |= says & (was | now)
-		if says&shim != 0 {
-			it.weak |= shim
-		}
-	}
-	if it.structure {
-		return
-	}
-	if first != 0 && (it.role == 0 || away <= 2 && it.role != first) {
-		it.role, it.firm = first, true
-	}
-	if it.role != 0 {
-		return
-	}
-	switch w := it.weak; {
-	case w&shim != 0 && w&without != 0:
-		it.role = before
-	case w&shim != 0, w&now != 0 && w&was == 0:
-		it.role = after
-	case w&was != 0 && w&now == 0:
-		it.role = before
 	}
 }
 
@@ -203,6 +70,9 @@ func (p *post) settleBare(i int) {
 		}
 		return
 	}
+	if it.x >= 1950 && it.x <= 2035 && says&pressing == 0 && !it.structure {
+		return // a year
+	}
 	raised := it.close&change != 0 && (it.adjacent == "up" || it.adjacent == "by" || it.adjacent == "another")
 	switch {
 	case lifts && it.role != 0 && it.x >= 100 && it.x <= 10000:
@@ -216,9 +86,6 @@ func (p *post) settleBare(i int) {
 		it.kind, it.unit, it.why = unit.Pressure, "psi", askUnit
 	case it.role != 0 && p.metric && says&pressing != 0 && it.x >= 70 && it.x <= 345:
 		it.kind, it.unit, it.why = unit.Pressure, "bar", askUnit
-	}
-	if it.x >= 1950 && it.x <= 2035 && says&pressing == 0 && !it.structure {
-		it.drop = true // a year
 	}
 }
 
@@ -272,7 +139,7 @@ func (p *post) load(it *item) {
 	says := p.sentences[p.tokens[it.from].sentence]
 	around := it.left | it.right
 	it.foreign = it.left&others != 0
-	if (it.left|it.next)&ballast != 0 || it.left&book != 0 && around&rated == 0 || it.left&target != 0 || it.left&machine != 0 && it.adjacent == "is" || around&each != 0 && around&lifting == 0 {
+	if (it.left|it.next)&ballast != 0 || it.left&book != 0 && around&rated == 0 || it.left&target != 0 || it.left&machine != 0 && it.adjacent == "is" || p.at(it.to).says&vehicle != 0 || around&each != 0 && around&lifting == 0 {
 		it.drop = true
 		return
 	}
@@ -300,7 +167,7 @@ func (p *post) load(it *item) {
 	case (it.left|it.right)&unable != 0 && (it.left|it.right)&more == 0 && p.at(it.from-1).says&under == 0:
 		it.role, it.firm = after, false // it could not, and now it may
 		it.ask(askPlain)
-	case says&lifting == 0 && !it.structure && !it.firm:
+	case says&lifting == 0 && !it.structure && !it.firm, it.size() < leastLoad, it.size() > mostLoad:
 		it.drop = true
 	}
 }
@@ -350,7 +217,7 @@ func (p *post) percent(it *item) {
 	case ofPressure:
 		it.ask(askOfPressure)
 		return
-	case !lifts, !grows && !shrinks, p.asked(it):
+	case !lifts, !grows && !shrinks, it.left&unable != 0:
 		it.ask(askPlain)
 	}
 	it.field = "claimed"

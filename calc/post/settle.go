@@ -19,11 +19,12 @@ func (p *post) settle() {
 	for _, field := range []string{"gained", "claimed"} {
 		p.one(field)
 	}
+	p.ofPressure()
 	if !p.quoted {
 		return
 	}
 	for i := range p.items {
-		if it := &p.items[i]; it.kind != unit.Thickness {
+		if it := &p.items[i]; it.field != "" {
 			it.why = askQuoted
 		}
 	}
@@ -51,7 +52,7 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 		all = mine
 	}
 	var ends [2]*item // the first before, the first after
-	free := 0
+	var last *item    // the last with no end yet
 	for _, it := range all {
 		if says := p.sentences[p.tokens[it.from].sentence]; kind == unit.Load && it.role == 0 && says&(before|was|now) == now {
 			it.role = after // "bales of 850 lb, and now they go up"
@@ -63,33 +64,18 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 		case after:
 			ends[1] = firstOf(ends[1], it)
 		default:
-			free++
+			last = it
 		}
 		if it.foreign {
 			it.ask(askPlain)
 		}
 	}
-	if a := ends[1]; ends[0] == nil && len(all) == 2 && free == 0 && p.all&down != 0 && all[1].size() < a.size() {
+	if a := ends[1]; ends[0] == nil && len(all) == 2 && last == nil && p.all&down != 0 && all[1].size() < a.size() {
 		a.role, ends[0], ends[1] = before, a, all[1] // set to the one, now down to the other
 		a.ask(askPlain)
 		ends[1].ask(askPlain)
 	}
-	for i, it := range all { // the order of mention fills what is open
-		switch {
-		case it.role != 0:
-		case ends[0] == nil:
-			it.role, ends[0] = before, it
-			it.ask(askPlain)
-		case ends[1] == nil || free > 0 && ends[1].why != "" && !ends[1].firm:
-			it.role = after
-			ends[1] = firstOf(ends[1], it)
-			it.ask(askPlain)
-		case i > 0 && p.tokens[all[i-1].from].sentence == p.tokens[it.from].sentence:
-			it.role = all[i-1].role // "2,300 cold and 2,250 hot": which?
-		default:
-			it.drop = true
-		}
-	}
+	p.fill(all, ends, last)
 	for _, it := range all {
 		it.field = second
 		if it.role == before {
@@ -100,14 +86,43 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 		}
 	}
 	b, a := p.one(first), p.one(second)
+	if b == nil && a != nil && p.has(first) { // which one before is open, so the one after is too
+		a.ask(askPlain)
+	}
+	if a == nil && b != nil && p.has(second) {
+		b.ask(askPlain)
+	}
 	switch {
 	case b != nil && a != nil && !(a.size() > b.size()) && (p.all&down == 0 || a.size() == b.size()):
 		b.ask(askFell)
 		a.ask(askFell)
 	case b != nil && a == nil && !b.firm && !p.changed():
 		b.ask(askPlain)
-	case a != nil && b == nil && !a.firm:
+	case a != nil && b == nil && !a.firm && !p.changed():
 		a.ask(askPlain)
+	}
+}
+
+// fill gives the items that the words leave open an end by the order of mention;
+// last is the last of them.
+func (p *post) fill(all []*item, ends [2]*item, last *item) {
+	for i, it := range all {
+		switch {
+		case it.role != 0:
+		case ends[0] == nil:
+			it.role, ends[0] = before, it
+			it.ask(askPlain)
+		case it.at < ends[0].at && last.at > ends[0].at: // there is a likelier one behind
+			it.drop = true
+		case ends[1] == nil || ends[1].why != "" && !ends[1].firm:
+			it.role = after
+			ends[1] = firstOf(ends[1], it)
+			it.ask(askPlain)
+		case i > 0 && p.tokens[all[i-1].from].sentence == p.tokens[it.from].sentence:
+			it.role = all[i-1].role // "2,300 cold and 2,250 hot": which?
+		default:
+			it.drop = true
+		}
 	}
 }
 
@@ -119,7 +134,8 @@ func firstOf(a, b *item) *item {
 	return a
 }
 
-// changed reports whether a rise is told of, so that what "was" stands before it.
+// changed reports whether a rise is told of, so that what "was" stands before it
+// and what is "now" behind.
 func (p *post) changed() bool {
 	return slices.ContainsFunc(p.items, func(it item) bool { return it.rise && !it.drop })
 }
@@ -209,5 +225,18 @@ func (p *post) ratedLoad() {
 		if it := &p.items[i]; it.why == askRated {
 			it.drop = it.drop || !needed
 		}
+	}
+}
+
+// ofPressure asks about a gain that is just what the pressures rose by, unless
+// the words beside it say that it is of the lift.
+func (p *post) ofPressure() {
+	b, a, gain := p.only("before"), p.only("after"), p.only("claimed")
+	if b == nil || a == nil || gain == nil || (gain.close|gain.next)&lifting != 0 {
+		return
+	}
+	const near = 0.75 // percent, by which people round
+	if rise := 100 * (a.size()/b.size() - 1); rise > gain.x-near && rise < gain.high+near {
+		gain.ask(askOfPressure)
 	}
 }
