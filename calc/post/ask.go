@@ -24,14 +24,14 @@ const (
 	askRise       = "Raised from what? Enter the pressure before; add "
 )
 
-// meanings says what the value of a field is.
-var meanings = map[string]string{
-	"before":      "the pressure before the change",
-	"after":       "the pressure after the change",
-	"claimed":     "the gain in lift",
-	"lift_before": "the load lifted before the change",
-	"lift_after":  "the load lifted after the change",
-	"gained":      "the load gained",
+// fields says what the value of each field is.
+var fields = [...]struct{ id, is string }{
+	{"before", "the pressure before the change"},
+	{"after", "the pressure after the change"},
+	{"claimed", "the gain in lift"},
+	{"lift_before", "the load lifted before the change"},
+	{"lift_after", "the load lifted after the change"},
+	{"gained", "the load gained"},
 }
 
 // ask makes the item one to be asked about; the first reason stays.
@@ -49,14 +49,17 @@ func (p *post) picks(s unit.System) []Pick {
 		if it.drop {
 			continue
 		}
-		k := Pick{Start: it.at, End: it.end, Kind: it.kind, Rise: it.rise, Field: it.field, Sure: it.why == ""}
+		k := Pick{Start: it.at, End: it.end, Kind: it.kind, Rise: it.rise, Field: it.field}
 		x := (it.x + it.high) / 2
 		number := unit.Unit{Factor: 1, Divisor: 1}.Edit(x)
 		k.Value = number + " " + it.unit
 		_, decimals, _ := strings.Cut(number, ".")
 		u, _ := it.kind.Lookup(it.unit)
 		k.Shown = unit.Decimals(x, max(len(decimals), it.kind.Least(u)), s) + " " + it.unit
-		k.Ask = it.question(k.Shown)
+		if p.quoted && it.field != "" {
+			it.why = askQuoted
+		}
+		k.Sure, k.Ask = it.why == "", it.question(k.Shown)
 		picks = append(picks, k)
 	}
 	return picks
@@ -74,5 +77,11 @@ func (it *item) question(shown string) string {
 	case askMiddle:
 		shown += ","
 	}
-	return it.why + shown + " " + meanings[it.field] + "?"
+	text := it.why + shown
+	for i := range fields {
+		if fields[i].id == it.field {
+			text += " " + fields[i].is
+		}
+	}
+	return text + "?"
 }

@@ -10,12 +10,12 @@ func (it *item) counts() bool { return it.kind != other && it.kind != unit.Thick
 // begins a new part of the sentence, "and" or a comma, is where they part.
 func (p *post) context(i int) {
 	it := &p.items[i]
-	sentence := p.tokens[it.from].sentence
+	sentence := it.sentence
 	from, to := max(0, it.from-window), min(len(p.tokens), it.to+window)
-	for p.tokens[from].sentence != sentence {
+	for p.at(from).sentence != sentence {
 		from++
 	}
-	for to > it.to && p.tokens[to-1].sentence != sentence {
+	for to > it.to && p.at(to-1).sentence != sentence {
 		to--
 	}
 	for j := i - 1; j >= 0 && p.items[j].to > from; j-- {
@@ -40,13 +40,13 @@ func (p *post) parting(it *item, to int) (end, begin int) {
 	from := it.to
 	if p.at(from).word == "(" {
 		for j := from + 1; j < min(to, from+6); j++ {
-			if p.tokens[j].word == ")" { // "2450 psi (before),"
+			if p.at(j).word == ")" { // "2450 psi (before),"
 				return j + 1, j + 1
 			}
 		}
 	}
 	for j := from; j < to; j++ {
-		if p.tokens[j].says&part != 0 {
+		if p.at(j).says&part != 0 {
 			return j, j
 		}
 	}
@@ -65,25 +65,25 @@ func (p *post) parting(it *item, to int) (end, begin int) {
 // lookLeft reads the words in front of the item, the nearest first.
 func (p *post) lookLeft(it *item, from int) {
 	j := it.from - 1
-	for j > from && p.tokens[j].says&about != 0 {
+	for j > from && p.at(j).says&about != 0 {
 		j--
 	}
 	nearest, clause, weak := cue(0), true, cue(0)
 	if j >= from && !it.structure {
-		switch w, prev := p.tokens[j].word, p.at(j-1).word; {
+		switch w, prev := p.at(j).word, p.at(j-1).word; {
 		case w == "from", w == "to" && (prev == "compared" || prev == "prior"):
 			nearest = before
 		case w == "to" && prev != "used" && prev != "close" && prev != "next" && prev != "equal" && prev != "spec":
 			nearest = after
 		}
-		it.adjacent = p.tokens[j].word
+		it.adjacent = p.at(j).word
 	}
 	for k := it.from - 1; k >= from; k-- {
-		says := p.tokens[k].says
+		says := p.at(k).says
 		if k >= it.from-4 {
 			it.close |= says
 		}
-		if says&part != 0 && p.tokens[k].word != ":" && k < it.from-1 {
+		if says&part != 0 && p.at(k).word != ":" && k < it.from-1 {
 			clause = false
 		}
 		if clause {
@@ -106,17 +106,18 @@ func (p *post) lookLeft(it *item, from int) {
 
 // lookRight reads the words behind the item, and settles which end it is.
 func (p *post) lookRight(it *item, to int) {
-	for k := it.to; k < it.to+3 && p.at(k).kind == 'w' && p.at(k).says&part == 0 && p.at(k).sentence == p.tokens[it.from].sentence; k++ {
-		it.next |= p.tokens[k].says
+	for k := it.to; k < it.to+3 && p.at(k).kind == 'w' && p.at(k).says&part == 0 && p.at(k).sentence == it.sentence; k++ {
+		it.next |= p.at(k).says
 	}
 	parted := false
-	first, away := cue(0), 0
+	first, away, firm := cue(0), 0, false
 	for k := it.to; k < to; k++ {
-		says := p.tokens[k].says
-		if first == 0 && says&(before|after) != 0 && p.tokens[k].word != "used" {
-			first, away = says&(before|after), k-it.to
+		says := p.at(k).says
+		if first == 0 && says&(before|after) != 0 && p.at(k).word != "used" {
+			first, away, firm = says&(before|after), k-it.to, !parted
 		}
-		parted = parted || says&part != 0
+		it.rest |= says
+		parted = parted || says&part != 0 && p.at(k).word != "with"
 		if parted {
 			continue
 		}
@@ -130,7 +131,7 @@ func (p *post) lookRight(it *item, to int) {
 		return
 	}
 	if first != 0 && (it.role == 0 || away <= 2 && it.role != first) {
-		it.role, it.firm = first, true
+		it.role, it.firm = first, firm || away <= 2
 	}
 	if it.role != 0 {
 		return

@@ -35,6 +35,8 @@ const (
 	rated                    // a capacity from a brochure
 	iffy                     // makes it a supposition
 	vehicle                  // what a weight with no more words is the weight of
+	weigh                    // what something weighs
+	fickle                   // means something else beside certain words
 	better                   // an increase, of percentages only
 )
 
@@ -56,7 +58,7 @@ var lexicon = [...]struct {
 	{target, "i'd you'd he'd i'll should could might try want wants plan planning planned thinking recommend recommended suggest if aim aiming goal target shooting max maximum limit exceed exceeding don't dont not need needs hoping wish gonna going would unless"},
 	{book, "book manual spec specs specification calls supposed rated rating specified oem recommends hose hoses burst brochure"},
 	{under, "under below short over above low shy"},
-	{lifting, "lift lifts lifted lifting pick picks picked picking hoist hoists hoisted raise raises raised carry carries carried bale bales pallet pallets load loads loaded bucket loader handle handles handled capacity log rock forks pull pulls pulled scale"},
+	{lifting, "lift lifts lifted lifting pick picks picked picking hoist hoists hoisted raise raises raised carry carries carried bale bales pallet pallets load loads loaded bucket loader handle handles handled capacity log rock hook forks pull pulls pulled scale"},
 	{more, "more gain gained gains increase increased increases extra additional added up higher heavier"},
 	{better, "better stronger improvement improved boost over above"},
 	{less, "less weaker worse lost"},
@@ -65,9 +67,10 @@ var lexicon = [...]struct {
 	{each, "each per every"},
 	{vehicle, "tractor machine truck trailer skid"},
 	{machine, "tractor machine truck trailer i grapple fork forks skid itself bucket loader"},
+	{weigh, "weigh weighs weighed weight"},
 	{ballast, "ballast weights wheel blade tire tires tyre tyres liquid torque axle counterweight fluid"},
 	{others, "other neighbor's neighbour's brother's buddy's dad's friend's neighbor neighbour his hers theirs their someone somebody anyone friend buddy brother dad"},
-	{aside, "cost costs price paid cheaper sure certain time throttle slope grade duty accuracy accurate interest error charge tread humidity positive off financing discount scale gauge gage agree correct"},
+	{aside, "cost costs price paid cheaper sure certain time throttle slope grade duty accuracy accurate interest error charge tread humidity positive off financing discount gauge gage agree correct"},
 	{about, "about around roughly approximately approx maybe nearly almost like a an the only just some say exactly right steady solid another extra ~ ≈ ("},
 	{part, "instead used and then but so while with , ; : ( ) / – — | \n"},
 	{warm, "warm warmed warming warms warm-up run running minutes minute min hour hours sitting idle idling heated heating working cold"},
@@ -75,87 +78,58 @@ var lexicon = [...]struct {
 	{iffy, "if unless suppose"},
 }
 
-// correct takes away what words do not say beside certain others.
+// corrections are what words do not say, or say besides, next to certain others.
+var corrections = [...]struct {
+	words, beside string
+	at            int  // where that other word stands: 1 is the next one
+	unless        bool // the correction is made unless it stands there
+	loses, gains  cue
+}{
+	{words: "used", beside: " to ", at: 1, unless: true, loses: every},
+	{words: "old new", beside: " : setting settings pressure pressures reading readings relief psi ", at: 1, unless: true, loses: every},
+	{words: "i'd", beside: " guess say call bet estimate ", at: 1, loses: every},
+	{words: "going", beside: " to ", at: 1, unless: true, loses: target},
+	{words: "would", beside: " be go like set try need ", at: 1, unless: true, loses: every},
+	{words: "could", beside: " only barely just never ", at: 1, loses: every},
+	{words: "first", beside: " shim shims washer turn one ", at: 1, loses: every},
+	{words: "if", beside: " anything ", at: 1, loses: every},
+	{words: "if", beside: " even ", at: -1, loses: every},
+	{words: "washer washers", beside: " pressure ", at: -1, loses: every, gains: book}, // what a pressure washer gives
+	{words: "up", beside: " pick picks picked picking warm warmed warming warms ", at: -1, loses: every},
+	{words: "up", beside: " at to ", at: 1, unless: true, loses: now},
+	{words: "other", beside: " day night ", at: 1, loses: every},
+	{words: "other", beside: " each ", at: -1, loses: every},
+	{words: "don't dont not", beside: " go set run exceed turn ", at: 1, unless: true, loses: target},
+	{words: "then", beside: " back since ", at: -1, loses: every},
+	{words: "raise raises raised", beside: " pressure relief psi setting ", at: 1, loses: lifting},
+	{words: "raise raises raised", beside: " pressure relief psi setting ", at: 2, loses: lifting},
+}
+
+const every = ^cue(0)
+
+// correct makes the corrections, and those that several words together call for:
+// what weighs is a machine, what comes before or after is only warming up.
 func (p *post) correct() {
 	for i := range p.tokens {
-		t := &p.tokens[i]
-		next, beyond := p.at(i+1), p.at(i+2)
-		switch t.word {
-		case "used":
-			if next.word != "to" {
-				t.says = 0
-			}
-		case "old", "new":
-			if next.word != ":" && next.says&pressing == 0 || next.says&gauge != 0 {
-				t.says = 0
-			}
-		case "i'd":
-			switch next.word {
-			case "guess", "say", "call", "bet", "estimate":
-				t.says = 0
-			}
-		case "going":
-			if next.word != "to" || beyond.kind == 'n' {
-				t.says &^= target
-			}
-		case "would":
-			switch next.word {
-			case "be", "go", "like", "set", "try", "need":
-			default:
-				t.says = 0
-			}
-		case "could":
-			switch next.word {
-			case "only", "barely", "just", "never":
-				t.says = 0
-			}
-		case "first":
-			if next.says&shim != 0 || next.word == "turn" || next.word == "one" {
-				t.says = 0
-			}
-		case "if":
-			if next.word == "anything" || p.at(i-1).word == "even" {
-				t.says = 0
-			}
-		case "washer", "washers":
-			if p.at(i-1).word == "pressure" {
-				t.says = book // what a pressure washer gives says nothing about a relief
-			}
-		case "up":
-			if strings.HasPrefix(p.at(i-1).word, "pick") || p.at(i-1).says&warm != 0 {
-				t.says = 0
-			}
-		case "other":
-			if next.word == "day" || next.word == "night" || p.at(i-1).word == "each" {
-				t.says = 0
-			}
-		case "don't", "dont", "not":
-			switch next.word {
-			case "go", "set", "run", "exceed", "turn":
-			default:
-				t.says &^= target
-			}
-		case "weigh", "weighs", "weighed", "weight":
-			for j := i - 2; j <= i+3; j++ {
-				if p.at(j).says&machine != 0 && p.at(j).sentence == t.sentence {
-					t.says |= ballast
+		t := p.at(i)
+		if t.says&fickle != 0 {
+			for k := range corrections {
+				c := &corrections[k]
+				if strings.Contains(c.words, t.word) && among(t.word, " "+c.words+" ") && among(p.at(i+c.at).word, c.beside) != c.unless {
+					t.says = t.says&^c.loses | c.gains
 				}
-			}
-		case "then":
-			if p.at(i-1).word == "back" || p.at(i-1).word == "since" {
-				t.says = 0
-			}
-		case "raise", "raises", "raised", "raising":
-			if next.says&pressing != 0 || beyond.says&pressing != 0 {
-				t.says &^= lifting
 			}
 		}
-		if t.word == "before" || t.word == "after" {
-			for j := i + 1; j <= i+4; j++ {
-				if p.at(j).sentence == t.sentence && p.at(j).says&warm != 0 {
-					t.says = 0
-				}
-			}
+		switch {
+		case t.says&weigh != 0 && p.says(i-2, i+4, t.sentence)&machine != 0:
+			t.says |= ballast
+		case t.says&(before|after) != 0 && among(t.word, " before after ") && p.says(i+1, i+5, t.sentence)&warm != 0:
+			t.says = 0
 		}
 	}
+}
+
+// among reports whether the word is in the list, whose words all stand between spaces.
+func among(word, list string) bool {
+	return word != "" && strings.Contains(list, " "+word+" ")
 }

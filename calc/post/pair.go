@@ -1,10 +1,6 @@
 package post
 
-import (
-	"slices"
-
-	"plainlift/calc/unit"
-)
+import "plainlift/calc/unit"
 
 // window is how many words around a number are looked at.
 const window = 24
@@ -15,15 +11,17 @@ const window = 24
 func (p *post) pairs() {
 	kept := p.items[:0]
 	for i := 0; i < len(p.items); i++ {
-		a := p.items[i]
-		if i+1 == len(p.items) || p.joint(a, p.items[i+1]) == "" {
-			kept = append(kept, a)
+		kept = append(kept, p.items[i])
+		if i+1 == len(p.items) {
+			break
+		}
+		a, b := &kept[len(kept)-1], &p.items[i+1]
+		how := p.joint(a, b)
+		if how == "" {
 			continue
 		}
-		b := p.items[i+1]
 		i++
-		how := p.joint(a, b)
-		share(&a, &b)
+		share(a, b)
 		switch {
 		case how == "±" || a.kind != b.kind || a.x == 0: // the doubt of a; no pair; a scale from 0
 			b.drop = how == "±" || a.x == 0
@@ -35,22 +33,21 @@ func (p *post) pairs() {
 			a.firm, b.firm = true, true
 		case a.kind == unit.Percent || p.spread(a, b):
 			a.high, a.to, a.end, a.why = b.x, b.to, b.end, askMiddle
-			kept = append(kept, a)
 			continue
 		default:
 			a.structure, b.structure = true, true
 			a.role, b.role = before, after
 			a.why, b.why = askPlain, askPlain
 		}
-		kept = append(kept, a, b)
+		kept = append(kept, *b)
 	}
 	p.items = kept
 }
 
 // joint says how a and the next item hang together: "change", "range" (which may
 // yet be a change), "±", or "" when they do not.
-func (p *post) joint(a, b item) string {
-	if p.tokens[a.from].sentence != p.tokens[b.from].sentence || b.from-a.to > 3 || b.from == a.to {
+func (p *post) joint(a, b *item) string {
+	if a.sentence != b.sentence || b.from-a.to > 3 || b.from == a.to {
 		return ""
 	}
 	between := ""
@@ -59,21 +56,14 @@ func (p *post) joint(a, b item) string {
 			between += t.word
 		}
 	}
-	switch between {
-	case "->", "-->", "=>", "→", ">", "»", "upto", "backto", "became", "wentto", "wentupto", "turnedinto":
+	last, across := p.at(a.from-1).word, among(between, " to til till ")
+	switch {
+	case among(between, " -> --> => → > » upto backto became wentto wentupto turnedinto "),
+		across && (last == "from" || p.at(a.from-2).word == "from" || p.says(a.from-window/2, a.from, a.sentence)&change != 0):
 		return "change"
-	case "to", "til", "till":
-		if p.at(a.from-1).word == "from" || p.at(a.from-2).word == "from" || p.says(a.from-window/2, a.from, p.tokens[a.from].sentence)&change != 0 {
-			return "change"
-		}
+	case across, among(between, " - – — / or "), between == "and" && last == "between":
 		return "range"
-	case "-", "–", "—", "/", "or":
-		return "range"
-	case "and":
-		if p.at(a.from-1).word == "between" {
-			return "range"
-		}
-	case "±", "+/-", "+-", "plusorminus":
+	case among(between, " ± +/- +- plusorminus "):
 		return "±"
 	}
 	return ""
@@ -82,9 +72,9 @@ func (p *post) joint(a, b item) string {
 // spread reports whether "2500 to 2600" is one value that varies: the words
 // around say already which end of the change it is, or that it is no reading.
 // A wide one that only stands after the change is rather the change itself.
-func (p *post) spread(a, b item) bool {
+func (p *post) spread(a, b *item) bool {
 	const narrow = 1.05
-	s := p.tokens[a.from].sentence
+	s := a.sentence
 	left := p.says(a.from-window/2, a.from, s)
 	if left&before != 0 && left&after != 0 { // "before/after: 2,400/2,650 psi"
 		return false
@@ -109,10 +99,10 @@ func (p *post) says(from, to, sentence int) cue {
 // other has: "from 2450 to 2700 psi", "from 2300 to 25-ish", "2.4 to 2.7k".
 func share(a, b *item) {
 	switch {
-	case a.kind == bare && b.kind != bare && b.kind != other:
-		a.kind, a.unit = b.kind, b.unit
-	case b.kind == bare && a.kind != bare && a.kind != other:
-		b.kind, b.unit = a.kind, a.unit
+	case a.kind == bare && b.kind != other:
+		a.measured(b.unit)
+	case b.kind == bare && a.kind != other:
+		b.measured(a.unit)
 	}
 	if a.kind == unit.Pressure || a.kind == bare {
 		complete(a, b)
@@ -125,26 +115,27 @@ func complete(a, b *item) {
 	if !(a.x >= 1 && a.x < 100 && b.size() >= 1000) {
 		return
 	}
-	for _, times := range []float64{100, 1000} {
-		if x := a.x * times; near(x, b.x) {
-			a.x, a.high, a.why = x, x, askShort
-			return
-		}
+	x := 100 * a.x
+	if !near(x, b.x) {
+		x = 1000 * a.x
+	}
+	if near(x, b.x) {
+		a.x, a.high, a.why = x, x, askShort
 	}
 }
 
 // near reports whether two numbers can be the two ends of one change.
 func near(a, b float64) bool { return a > 0.6*b && b > 0.6*a }
 
-// sameSentence returns the first item of the kinds near the i-th in its sentence.
-func (p *post) sameSentence(i int, kinds ...unit.Kind) *item {
-	for _, step := range []int{1, -1} {
+// sameSentence returns the first item of the kind near the i-th in its sentence.
+func (p *post) sameSentence(i int, kind unit.Kind) *item {
+	for step := 1; step >= -1; step -= 2 {
 		for j := i + step; j >= 0 && j < len(p.items) && j != i+4*step; j += step {
 			it := &p.items[j]
-			if p.tokens[it.from].sentence != p.tokens[p.items[i].from].sentence {
+			if it.sentence != p.items[i].sentence {
 				break
 			}
-			if slices.Contains(kinds, it.kind) && near(it.x, p.items[i].x) {
+			if it.kind == kind && near(it.x, p.items[i].x) {
 				return it
 			}
 		}

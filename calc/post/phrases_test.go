@@ -101,7 +101,7 @@ func TestPhrases(t *testing.T) {
 		"a 3000 psi pressure washer before":                            "",
 		"my gauge tops out at 4,000 psi, before":                       "",
 		"hose rated 4,000 psi before":                                  "",
-		"it is 2,450 psi, below the book, before":                      "before 2,450 psi sure",
+		"it is 2,450 psi, below the book, before":                      "before 2,450 psi asks",
 		"2,790 psi per the book":                                       "",
 		"after warming up it read 2,450 psi":                           "before 2,450 psi asks",
 		"don't set it to 2,900 psi":                                    "",

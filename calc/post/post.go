@@ -68,6 +68,7 @@ type post struct {
 	sentences []cue // all that the words of each sentence say
 	all       cue   // all that the words of the post say
 	items     []item
+	risen     int  // how many rises in pressure it tells of
 	metric    bool // bar or kilograms stand in it
 	imperial  bool // psi or pounds do
 }

@@ -20,15 +20,18 @@ const mostItems = 4000
 type item struct {
 	at, end   int // its bytes
 	from, to  int // its tokens, from up to but without to
+	sentence  int
 	kind      unit.Kind
 	x, high   float64 // in its unit; high over x when it is a range
 	unit      string  // as unit.Unit names it
+	factor    float64 // about, to psi, lb or inches
 	fraction  bool    // written with a point or a fraction
 	words     bool    // "a third more", which needs no word besides
 	left      cue     // what the words in front say, back to where their part of the sentence begins
 	close     cue     // the four nearest in front
 	right     cue     // those behind, to where their part ends
 	next      cue     // the three nearest behind
+	rest      cue     // all those behind
 	role      cue     // before, after or neither
 	firm      bool    // the role is beyond doubt
 	structure bool    // one end of "from … to …"
@@ -43,37 +46,24 @@ type item struct {
 
 // quantities finds the numbers and what they are numbers of.
 func (p *post) quantities() {
-	names := make(map[string]string, 160)
-	for _, row := range spellings {
-		for word := range strings.FieldsSeq(row.words) {
-			names[word] = row.unit
-		}
-	}
 	for i := 0; i < len(p.tokens); {
-		it, ok := p.phrase(i)
-		if !ok {
-			if it, ok = p.numeral(i); !ok {
-				i++
-				continue
-			}
-			if !p.measure(&it, names) {
-				i = it.to
-				continue
-			}
+		it := item{from: i, to: i + 1, sentence: p.at(i).sentence, kind: bare, factor: 1}
+		if !p.phrase(&it) && !(p.numeral(&it) && p.measure(&it)) {
+			i = it.to
+			continue
 		}
 		if len(p.items) == mostItems {
 			return
 		}
-		it.at, it.end = p.tokens[it.from].at, p.tokens[it.to-1].end
+		it.at, it.end = p.at(it.from).at, p.at(it.to-1).end
 		p.items = append(p.items, it)
 		i = it.to
 	}
 }
 
-// numeral reads a number in digits or in words at token i.
-func (p *post) numeral(i int) (it item, ok bool) {
-	it.from, it.to = i, i+1
-	t := p.tokens[i]
+// numeral reads a number in digits or in words where the item begins.
+func (p *post) numeral(it *item) bool {
+	i, t := it.from, p.at(it.from)
 	switch t.kind {
 	case 'n':
 		run := p.text[t.at:t.end]
@@ -88,111 +78,96 @@ func (p *post) numeral(i int) (it item, ok bool) {
 		}
 		v, err := unit.Parse(run, bare, unit.Unit{}, unit.US)
 		if err != nil {
-			return it, false
+			return false
 		}
 		it.x, it.fraction = v.SI, strings.ContainsAny(run, "./")
 	case 'w':
-		var small bool
-		if it.x, it.to, small = p.spelled(i); !small {
-			return it, false
+		if it.x, it.to = p.spelled(i); it.to == i {
+			it.to++
+			return false
 		}
 	default:
-		return it, false
+		return false
 	}
-	switch next := p.at(it.to); next.word { // "2.5k", "25 hundred"
-	case "k", "thousand":
-		if it.x < 100 {
-			it.x, it.to = it.x*1000, it.to+1
-			if x, to, ok := p.spelled(it.to); ok && p.at(to).word == "hundred" {
-				it.x, it.to = it.x+100*x, to+1
-			}
+	switch next := p.at(it.to); { // "2.5k", "25 hundred"
+	case among(next.word, " k thousand ") && it.x < 100:
+		it.x, it.to = it.x*1000, it.to+1
+		if x, to := p.spelled(it.to); p.at(to).word == "hundred" {
+			it.x, it.to = it.x+100*x, to+1
 		}
-	case "hundred":
+	case next.word == "hundred":
 		it.x, it.to = it.x*100, it.to+1
 	}
 	it.high = it.x
-	return it, true
+	return true
 }
 
-// spelled reads a number word or two, up to ninety nine.
-func (p *post) spelled(i int) (x float64, to int, ok bool) {
-	t := p.at(i)
-	x, ok = numerals[t.word]
-	to = i + 1
-	if t.word == "a" && (p.at(to).word == "hundred" || p.at(to).word == "thousand") {
-		return 1, to, true
+// spelled reads a number word or two at token i, up to ninety nine, and returns
+// where they end; at i when there are none.
+func (p *post) spelled(i int) (x float64, to int) {
+	t, next := p.at(i), i+1
+	if t.word == "a" && among(p.at(next).word, " hundred thousand ") {
+		return 1, next
 	}
-	if x >= 20 {
-		next := to
-		if p.at(next).word == "-" && p.at(next).glued {
-			next++
-		}
-		if y := numerals[p.at(next).word]; y > 0 && y < 10 {
-			return x + y, next + 1, true
-		}
+	if t.value == 0 {
+		return 0, i
 	}
-	return x, to, ok
+	if p.at(next).word == "-" && p.at(next).glued {
+		next++
+	}
+	if y := p.at(next).value; t.value >= 20 && y > 0 && y < 10 {
+		return t.value + y, next + 1
+	}
+	return t.value, i + 1
 }
 
 // measure reads the unit behind a number, and says whether that makes it a
 // quantity at all.
-func (p *post) measure(it *item, names map[string]string) bool {
-	i := it.to
-	if w := p.at(i); w.word == "ish" || w.word == "-" && w.glued && p.at(i+1).word == "ish" {
-		for it.to = i + 1; p.tokens[it.to-1].word != "ish"; it.to++ {
-		}
-	} else if w.word == "+" && w.glued {
+func (p *post) measure(it *item) bool {
+	t, next := p.at(it.to), p.at(it.to+1)
+	switch {
+	case t.word == "ish", t.word == "+" && t.glued:
+		it.to++
+	case t.word == "-" && t.glued && next.word == "ish":
+		it.to += 2
+	case t.word == "-" && t.glued && next.glued && next.unit != nil: // "10-thou"
 		it.to++
 	}
-	t := p.at(it.to)
-	if t.word == "-" && t.glued && names[p.at(it.to+1).word] != "" && p.at(it.to+1).glued { // "10-thou"
-		it.to++
-		t = p.at(it.to)
+	t, next = p.at(it.to), p.at(it.to+1)
+	u := t.unit
+	if t.word == "in" && next.kind == 'w' && next.says&shim == 0 && !it.fraction || t.word == "#" && !t.glued && next.glued {
+		u = nil // the word in, number four
 	}
-	name := names[t.word]
-	if t.word == "in" && p.at(it.to+1).kind == 'w' && p.at(it.to+1).says&shim == 0 && !it.fraction ||
-		t.word == "#" && !t.glued && p.at(it.to+1).glued {
-		name = "" // the word in, and others that are no unit here
-	}
-	if name == "-" && t.says&shim != 0 && it.fraction && it.x < 0.3 { // ".020 shim"
-		it.kind, it.unit = unit.Thickness, "in"
-		return true
-	}
-	if name == "" {
-		// A number word alone counts things; letters stuck to digits are a name.
-		if p.tokens[it.from].kind == 'w' && it.x < 100 || t.kind == 'w' && t.glued && t.at == p.tokens[it.to-1].end {
-			return false
-		}
-		it.kind = bare
+	switch {
+	case u == nil: // a number word alone counts things; letters stuck to digits are a name
+		return !(p.at(it.from).kind == 'w' && it.x < 100 || t.kind == 'w' && t.glued && t.at == p.at(it.to-1).end)
+	case t.says&shim != 0 && it.fraction && it.x < 0.3: // ".020 shim"
+		it.measured("in")
 		return true
 	}
 	it.to++
 	if n := p.at(it.to); n.word == "." && n.sentence == p.at(it.to+1).sentence {
 		it.to++ // "lbs."
 	}
-	it.unit = name
-	switch name {
+	it.measured(u.name)
+	switch u.name {
 	case "ksi":
-		it.x, it.high, it.unit = it.x*1000, it.x*1000, "psi"
-	case "psi":
+		it.x, it.high = it.x*1000, it.x*1000
+		it.measured("psi")
+	case "psi", "lb", "kg":
 		p.groupPoint(it)
-	case "lb", "kg":
-		p.groupPoint(it)
+	}
+	if it.kind == unit.Load {
 		p.compound(it)
 	}
-	it.kind = units[it.unit].kind
-	switch it.unit {
-	case "psi", "lb":
-		p.imperial = true
-	case "bar", "kg":
-		p.metric = true
-	}
+	p.imperial = p.imperial || among(it.unit, " psi lb ")
+	p.metric = p.metric || among(it.unit, " bar kg ")
 	return true
 }
 
 // groupPoint reads "2.450 psi", with the point between thousands, as it is meant.
 func (p *post) groupPoint(it *item) {
-	t := p.tokens[it.from]
+	t := p.at(it.from)
 	if run := p.text[t.at:t.end]; t.kind == 'n' && len(run) == 5 && run[1] == '.' && it.x < 10 && run[0] != '0' {
 		it.x *= 1000
 		it.high, it.why = it.x, askThousands
@@ -202,66 +177,61 @@ func (p *post) groupPoint(it *item) {
 // compound reads what follows pounds or kilograms: for each square inch it is a
 // pressure, by a foot a torque, for each of anything else a slope.
 func (p *post) compound(it *item) {
-	i := it.to
-	next := p.at(i)
-	switch next.word {
-	case "/", "per", "for":
-		n := p.at(i + 1)
-		switch {
-		case n.word == "sq" || n.word == "square":
-			it.unit, it.to = "psi", i+3
-		case n.word == "in" || n.word == "inch" || n.word == "in²":
-			it.unit, it.to = "psi", i+2
-		case n.word == "cm" && it.unit == "kg":
-			it.unit, it.to = "kgf/cm²", i+2
-		case n.says&each != 0 || next.word != "for":
-			it.unit = "-"
-		}
-		it.to = min(it.to, len(p.tokens))
-		if w := p.at(it.to); it.unit != "-" && it.to > i && w.glued && (w.word == "²" || w.word == "2") {
-			it.to++
-		}
-	case "-", "ft", "foot", "feet":
-		if n := p.at(i + 1); next.word != "-" || n.word == "ft" || n.word == "foot" || n.word == "in" {
-			it.unit = "-"
-		}
+	by, of := p.at(it.to).word, p.at(it.to+1)
+	switch {
+	case among(by, " / per ") && among(of.word, " sq square "):
+		it.measured("psi")
+		it.to += 3
+	case among(by, " / per ") && among(of.word, " in inch "):
+		it.measured("psi")
+		it.to += 2
+	case by == "/" && of.word == "cm" && it.unit == "kg":
+		it.measured("kgf/cm²")
+		it.to += 2
+	case among(by, " / per ft foot feet "), by == "for" && of.says&each != 0, by == "-" && among(of.word, " ft foot in "):
+		it.measured("-")
+		return
+	default:
+		return
 	}
+	if w := p.at(it.to); w.glued && among(w.word, " ² 2 ") {
+		it.to++
+	}
+	it.to = min(it.to, len(p.tokens))
 }
 
 // phrase reads a gain that words alone give: "a third more", "half again",
 // "doubled", which are shares of what it lifted.
-func (p *post) phrase(i int) (it item, ok bool) {
-	t, next := p.tokens[i], p.at(i+1)
-	it = item{from: i, to: i + 2, kind: unit.Percent, unit: "%", words: true}
-	bigger := next.word == "more" || next.word == "again" || next.says&better != 0
-	switch t.word {
-	case "third", "quarter", "fifth", "half", "thirds", "quarters", "1/2", "1/3", "1/4", "1/5":
-		it.x = shares[t.word]
-		if j := i - 1; t.kind == 'n' {
-		} else if j >= 0 && (p.at(j).word == "a" || p.at(j).word == "one" || p.at(j).word == "two" || p.at(j).word == "three") {
-			it.from = j
-		} else if t.word != "half" {
-			return it, false
+func (p *post) phrase(it *item) bool {
+	i := it.from
+	t, next, last := p.at(i), p.at(i+1), p.at(i-1)
+	switch {
+	case t.share == 0:
+		return false
+	case t.share >= 100: // doubled
+		it.words = next.says&lifting != 0 || last.says&lifting != 0 || p.at(i-2).says&lifting != 0 ||
+			among(next.word, " the its as what my it ") && p.at(i+2).says&(shim|pressing) == 0
+	case t.kind == 'w' && !among(last.word, " a one two three ") && t.word != "half":
+		return false
+	default:
+		it.words = among(next.word, " more again ") || next.says&better != 0
+		if it.words {
+			it.to = i + 2
 		}
-		ok = bigger
-		turn := next.word == "a" || next.word == "of" || strings.HasPrefix(next.word, "turn")
-		if by := p.at(it.from - 1); !ok && !turn && (by.word == "by" || by.says&about != 0 && p.at(it.from-2).word == "by") {
-			it.to, ok = i+1, true
+		if t.kind == 'w' && among(last.word, " a one two three ") {
+			it.from--
 		}
-	case "double", "doubled", "doubles", "twice", "triple", "tripled", "triples":
-		it.x, it.to = 100, i+1
-		if strings.HasPrefix(t.word, "tri") {
-			it.x = 200
+		by := it.from - 1
+		if p.at(by).says&about != 0 {
+			by--
 		}
-		switch next.word {
-		case "the", "its", "as", "what", "my", "it":
-			ok = p.at(i+2).says&(shim|pressing) == 0
-		case "lift", "lifting":
-			ok = true
-		default:
-			ok = p.at(i-1).says&lifting != 0 || p.at(i-2).says&lifting != 0 || p.at(i-1).word == "capacity"
-		}
+		it.words = it.words || p.at(by).word == "by" && !among(next.word, " a of turn turns ")
 	}
-	it.high = it.x
-	return it, ok
+	if !it.words {
+		it.from = i
+		return false
+	}
+	it.measured("%")
+	it.x, it.high = t.share, t.share
+	return true
 }

@@ -40,7 +40,7 @@ func (p *post) roles() {
 		default:
 			it.drop = true
 		}
-		if p.sentences[p.tokens[it.from].sentence]&iffy != 0 || p.asked(it) {
+		if p.sentenceOf(it)&iffy != 0 || p.asked(it) {
 			it.ask(askPlain)
 		}
 		if prev := &p.items[max(0, i-1)]; it.structure && it.role == after && prev.structure && prev.drop != it.drop {
@@ -53,9 +53,9 @@ func (p *post) roles() {
 // settleBare gives a number without a unit the one that the words suggest.
 func (p *post) settleBare(i int) {
 	it := &p.items[i]
-	says := p.sentences[p.tokens[it.from].sentence]
+	says := p.sentenceOf(it)
 	if it.fraction && it.x < 0.3 && says&shim != 0 {
-		it.kind, it.unit = unit.Thickness, "in"
+		it.measured("in")
 		return
 	}
 	lifts := it.left&lifting != 0 && it.left&pressing == 0 || says&(lifting|pressing) == lifting
@@ -64,7 +64,7 @@ func (p *post) settleBare(i int) {
 		kind = unit.Load
 	}
 	if with := p.sameSentence(i, kind); with != nil && it.role != 0 {
-		it.kind, it.unit = with.kind, with.unit
+		it.measured(with.unit)
 		if with.why == askUnit {
 			it.why = askUnit
 		}
@@ -76,16 +76,19 @@ func (p *post) settleBare(i int) {
 	raised := it.close&change != 0 && (it.adjacent == "up" || it.adjacent == "by" || it.adjacent == "another")
 	switch {
 	case lifts && it.role != 0 && it.x >= 100 && it.x <= 10000:
-		it.kind, it.unit, it.why = unit.Load, "lb", askUnit
+		it.measured("lb")
+		it.why = askUnit
 		if p.metric && !p.imperial {
-			it.unit = "kg"
+			it.measured("kg")
 		}
 	case raised && it.close&lifting == 0 && it.x >= 20 && it.x < leastLikely:
-		it.kind, it.unit = unit.Pressure, "psi"
+		it.measured("psi")
 	case (it.role != 0 || it.close&pressing != 0 && it.left&(book|target|others) == 0) && it.x >= leastLikely && it.x <= mostLikely:
-		it.kind, it.unit, it.why = unit.Pressure, "psi", askUnit
+		it.measured("psi")
+		it.why = askUnit
 	case it.role != 0 && p.metric && says&pressing != 0 && it.x >= 70 && it.x <= 345:
-		it.kind, it.unit, it.why = unit.Pressure, "bar", askUnit
+		it.measured("bar")
+		it.why = askUnit
 	}
 }
 
@@ -96,6 +99,9 @@ func (p *post) pressure(it *item) {
 	if size < leastLikely && (it.close&up != 0 || it.next&(more|up) != 0) && it.adjacent != "to" && it.adjacent != "from" && it.adjacent != "at" {
 		it.rise = true
 		it.drop = size < 20 || it.close&(down|under|less) != 0 || it.left&each != 0 || it.right&each != 0 || it.left&(target|others) != 0
+		if !it.drop {
+			p.risen++
+		}
 		return
 	}
 	it.drop = size < leastRelief || size > mostRelief || // tyres, engine oil, air
@@ -126,7 +132,7 @@ func (p *post) ofGauge(it *item) bool {
 		return false
 	}
 	for j := it.from - 1; j >= it.from-5 && j >= 0; j-- {
-		switch p.tokens[j].word {
+		switch p.at(j).word {
 		case "goes", "tops", "maxes", "scale":
 			return true
 		}
@@ -136,7 +142,7 @@ func (p *post) ofGauge(it *item) bool {
 
 // load tells a load lifted from a gain, and both from what a machine weighs.
 func (p *post) load(it *item) {
-	says := p.sentences[p.tokens[it.from].sentence]
+	says := p.sentenceOf(it)
 	around := it.left | it.right
 	it.foreign = it.left&others != 0
 	if (it.left|it.next)&ballast != 0 || it.left&book != 0 && around&rated == 0 || it.left&target != 0 || it.left&machine != 0 && it.adjacent == "is" || p.at(it.to).says&vehicle != 0 || around&each != 0 && around&lifting == 0 {
@@ -145,26 +151,27 @@ func (p *post) load(it *item) {
 	}
 	pounds := it.unit == "lb" && it.x >= leastLikely && it.x <= mostLikely && !p.inPsi(it)
 	if pounds && says&pressing != 0 && says&lifting == 0 { // "set at 2400 pounds"
-		it.kind, it.unit = unit.Pressure, "psi"
+		it.measured("psi")
 		it.ask(askPounds)
 		p.pressure(it)
 		return
 	}
 	loses := it.next&less != 0
-	gains := loses || it.next&more != 0 || p.gains(it.from)
+	another := p.at(it.from-1).word == "another"
+	gains := loses || another || it.next&more != 0 || p.gains(it.from)
 	switch {
 	case gains && it.adjacent != "to" && it.adjacent != "from" && !it.structure:
 		it.field = "gained"
 		if loses {
 			it.x, it.high = -it.x, -it.high
 		}
-		if says&lifting == 0 && it.close&more == 0 {
+		if another || says&lifting == 0 && it.close&more == 0 {
 			it.ask(askPlain)
 		}
 	case around&rated&^lifting != 0 && it.role == 0:
 		it.field = "lift_before"
 		it.ask(askRated)
-	case (it.left|it.right)&unable != 0 && (it.left|it.right)&more == 0 && p.at(it.from-1).says&under == 0:
+	case (it.left|it.rest)&unable != 0 && (it.left|it.right)&more == 0 && p.at(it.from-1).says&under == 0:
 		it.role, it.firm = after, false // it could not, and now it may
 		it.ask(askPlain)
 	case says&lifting == 0 && !it.structure && !it.firm, it.size() < leastLoad, it.size() > mostLoad:
@@ -175,7 +182,7 @@ func (p *post) load(it *item) {
 // inPsi reports whether psi stands in the item's sentence, so that its pounds are no pressure.
 func (p *post) inPsi(it *item) bool {
 	for j := max(0, it.from-window); j < it.to+window; j++ {
-		if t := p.at(j); t.word == "psi" && t.sentence == p.tokens[it.from].sentence {
+		if t := p.at(j); t.word == "psi" && t.sentence == it.sentence {
 			return true
 		}
 	}
@@ -184,8 +191,8 @@ func (p *post) inPsi(it *item) bool {
 
 // gains reports whether the words before token i say that a load was gained.
 func (p *post) gains(i int) bool {
-	for j := i - 1; j >= 0 && j >= i-4 && p.tokens[j].sentence == p.at(i).sentence; j-- {
-		if t := p.tokens[j]; t.says&more != 0 && t.word != "more" && t.word != "up" {
+	for j := i - 1; j >= 0 && j >= i-4 && p.at(j).sentence == p.at(i).sentence; j-- {
+		if t := p.at(j); t.says&more != 0 && t.word != "more" && t.word != "up" {
 			return true
 		}
 	}
@@ -194,15 +201,11 @@ func (p *post) gains(i int) bool {
 
 // percent takes a gain: a percentage, or a factor of 1 to 10 on what it lifted.
 func (p *post) percent(it *item) {
-	says := p.sentences[p.tokens[it.from].sentence]
+	says := p.sentenceOf(it)
 	if it.unit == "x" {
-		switch p.at(it.to).word {
-		case "what", "as", "the", "more", "its":
-			it.drop = !(it.x > 1 && it.x <= 10)
-		default:
-			it.drop = true
-		}
-		it.kind, it.unit, it.words = unit.Percent, "%", true
+		it.drop = !(among(p.at(it.to).word, " what as the more its ") && it.x > 1 && it.x <= 10)
+		it.measured("%")
+		it.words = true
 		it.x = 100 * (it.x - 1)
 		it.high = 100 * (it.high - 1)
 	}
@@ -210,7 +213,7 @@ func (p *post) percent(it *item) {
 	shrinks := (it.close|it.next)&less != 0
 	lifts := says&lifting != 0
 	switch ofPressure := (it.left|it.right)&pressing != 0 && (it.left|it.right)&lifting == 0; {
-	case it.drop || it.kind != unit.Percent || it.x <= 0 || (it.left|it.next)&(aside|target) != 0 || says&iffy != 0 || it.left&(book|others) != 0,
+	case it.drop || it.kind != unit.Percent || !it.words && among(p.at(it.to).word, " of full scale ") || it.x <= 0 || (it.left|it.next)&(aside|target) != 0 || says&iffy != 0 || it.left&(book|others) != 0,
 		!grows && !shrinks && !lifts && !ofPressure:
 		it.drop = true
 		return
@@ -228,8 +231,8 @@ func (p *post) percent(it *item) {
 
 // asked reports whether the item's sentence is a question.
 func (p *post) asked(it *item) bool {
-	for j := it.to; j < it.to+window && p.at(j).sentence == p.tokens[it.from].sentence; j++ {
-		if p.tokens[j].word == "?" {
+	for j := it.to; j < it.to+window && p.at(j).sentence == it.sentence; j++ {
+		if p.at(j).word == "?" {
 			return true
 		}
 	}
@@ -238,7 +241,7 @@ func (p *post) asked(it *item) bool {
 
 // thickness takes what is put behind a spring, all of it where it says how many.
 func (p *post) thickness(it *item) {
-	shims := p.sentences[p.tokens[it.from].sentence]&shim != 0
+	shims := p.sentenceOf(it)&shim != 0
 	if it.drop = it.size() > 0.25 || it.x <= 0 || !shims && it.unit != "thou"; it.drop {
 		return
 	}
@@ -246,15 +249,16 @@ func (p *post) thickness(it *item) {
 	for p.at(j).word == "x" || p.at(j).word == "of" || p.at(j).word == "the" {
 		j--
 	}
-	n := numerals[p.at(j).word]
+	n := p.at(j).value
 	if t := p.at(j); t.kind == 'n' && t.end == t.at+1 {
 		n = float64(p.text[t.at] - '0')
 	}
 	if n > 1 && n < 10 {
 		it.x, it.high = n*it.x, n*it.high
-		it.from, it.at = j, p.tokens[j].at
+		it.from, it.at = j, p.at(j).at
 	}
 	if it.unit == "thou" {
-		it.x, it.high, it.unit = it.x/1000, it.high/1000, "in"
+		it.x, it.high = it.x/1000, it.high/1000
+		it.measured("in")
 	}
 }

@@ -1,10 +1,6 @@
 package post
 
-import (
-	"slices"
-
-	"plainlift/calc/unit"
-)
+import "plainlift/calc/unit"
 
 // mostForOne is how many values are asked about for one field.
 const mostForOne = 6
@@ -20,54 +16,67 @@ func (p *post) settle() {
 		p.one(field)
 	}
 	p.ofPressure()
-	if !p.quoted {
-		return
-	}
-	for i := range p.items {
-		if it := &p.items[i]; it.field != "" {
-			it.why = askQuoted
-		}
-	}
 }
 
-// live returns the items of the kind that may be readings or loads at one end.
-func (p *post) live(kind unit.Kind) []*item {
+// with returns the items with the field, "" for those that have none, that are not dropped.
+func (p *post) with(field string) []*item {
 	var all []*item
 	for i := range p.items {
-		if it := &p.items[i]; it.kind == kind && !it.drop && !it.rise && it.field == "" {
+		if it := &p.items[i]; it.field == field && !it.drop {
 			all = append(all, it)
 		}
 	}
 	return all
 }
 
+// only returns the one item with the field, nil when there are none or several.
+func (p *post) only(field string) *item {
+	if all := p.with(field); len(all) == 1 {
+		return all[0]
+	}
+	return nil
+}
+
+// open returns the items of the kind that may stand at one end of the change:
+// those of other machines only if there is nothing else.
+func (p *post) open(kind unit.Kind) []*item {
+	var mine, foreign []*item
+	for _, it := range p.with("") {
+		switch {
+		case it.kind != kind || it.rise:
+		case it.foreign:
+			it.ask(askPlain)
+			foreign = append(foreign, it)
+		default:
+			mine = append(mine, it)
+		}
+	}
+	if len(mine) == 0 {
+		return foreign
+	}
+	for _, it := range foreign {
+		it.drop = true
+	}
+	return mine
+}
+
 // ends gives the items of the kind the field of the state before or after.
 func (p *post) ends(kind unit.Kind, first, second string) {
-	all := p.live(kind)
-	mine := slices.DeleteFunc(slices.Clone(all), func(it *item) bool { return it.foreign })
-	if len(mine) > 0 && len(mine) < len(all) { // those of other machines only if there is nothing else
-		for _, it := range all {
-			it.drop = it.foreign
-		}
-		all = mine
-	}
+	all := p.open(kind)
 	var ends [2]*item // the first before, the first after
 	var last *item    // the last with no end yet
 	for _, it := range all {
-		if says := p.sentences[p.tokens[it.from].sentence]; kind == unit.Load && it.role == 0 && says&(before|was|now) == now {
+		if says := p.sentenceOf(it); kind == unit.Load && it.role == 0 && says&(before|was|now) == now {
 			it.role = after // "bales of 850 lb, and now they go up"
 			it.ask(askPlain)
 		}
 		switch it.role {
-		case before:
-			ends[0] = firstOf(ends[0], it)
-		case after:
-			ends[1] = firstOf(ends[1], it)
-		default:
+		case 0:
 			last = it
-		}
-		if it.foreign {
-			it.ask(askPlain)
+		default:
+			if end := &ends[it.role>>1]; *end == nil { // before is 1, after 2
+				*end = it
+			}
 		}
 	}
 	if a := ends[1]; ends[0] == nil && len(all) == 2 && last == nil && p.all&down != 0 && all[1].size() < a.size() {
@@ -86,19 +95,19 @@ func (p *post) ends(kind unit.Kind, first, second string) {
 		}
 	}
 	b, a := p.one(first), p.one(second)
-	if b == nil && a != nil && p.has(first) { // which one before is open, so the one after is too
+	if b == nil && a != nil && len(p.with(first)) > 0 { // which one before is open, so the one after is too
 		a.ask(askPlain)
 	}
-	if a == nil && b != nil && p.has(second) {
+	if a == nil && b != nil && len(p.with(second)) > 0 {
 		b.ask(askPlain)
 	}
 	switch {
 	case b != nil && a != nil && !(a.size() > b.size()) && (p.all&down == 0 || a.size() == b.size()):
 		b.ask(askFell)
 		a.ask(askFell)
-	case b != nil && a == nil && !b.firm && !p.changed():
+	case b != nil && a == nil && !b.firm && p.risen == 0:
 		b.ask(askPlain)
-	case a != nil && b == nil && !a.firm && !p.changed():
+	case a != nil && b == nil && !a.firm && p.risen == 0:
 		a.ask(askPlain)
 	}
 }
@@ -116,9 +125,11 @@ func (p *post) fill(all []*item, ends [2]*item, last *item) {
 			it.drop = true
 		case ends[1] == nil || ends[1].why != "" && !ends[1].firm:
 			it.role = after
-			ends[1] = firstOf(ends[1], it)
+			if ends[1] == nil {
+				ends[1] = it
+			}
 			it.ask(askPlain)
-		case i > 0 && p.tokens[all[i-1].from].sentence == p.tokens[it.from].sentence:
+		case i > 0 && all[i-1].sentence == it.sentence:
 			it.role = all[i-1].role // "2,300 cold and 2,250 hot": which?
 		default:
 			it.drop = true
@@ -126,46 +137,27 @@ func (p *post) fill(all []*item, ends [2]*item, last *item) {
 	}
 }
 
-// firstOf returns a, or b when there is no a.
-func firstOf(a, b *item) *item {
-	if a == nil {
-		return b
-	}
-	return a
-}
-
-// changed reports whether a rise is told of, so that what "was" stands before it
-// and what is "now" behind.
-func (p *post) changed() bool {
-	return slices.ContainsFunc(p.items, func(it item) bool { return it.rise && !it.drop })
-}
-
 // one keeps one item for each value of the field, asks for all when there are
 // several values, and returns the item when there is but one.
 func (p *post) one(field string) *item {
 	var kept []*item
-	for i := range p.items {
-		it := &p.items[i]
-		if it.field != field || it.drop {
-			continue
+next:
+	for _, it := range p.with(field) {
+		for k, same := range kept {
+			if same.x != it.x || same.high != it.high || same.unit != it.unit {
+				continue
+			}
+			if same.why != "" && it.why == "" { // the one that is sure stays
+				same, it, kept[k] = it, same, it
+			}
+			same.firm, it.drop = same.firm || it.firm, true
+			continue next
 		}
-		same := slices.IndexFunc(kept, func(k *item) bool { return k.x == it.x && k.unit == it.unit && k.high == it.high })
-		switch {
-		case same >= 0 && kept[same].why != "" && it.why == "":
-			kept[same].drop, kept[same] = true, it
-		case same >= 0:
-			kept[same].firm = kept[same].firm || it.firm
-			it.drop = true
-		case len(kept) == mostForOne:
-			it.drop = true
-		default:
+		if it.drop = len(kept) == mostForOne; !it.drop {
 			kept = append(kept, it)
 		}
 	}
-	switch len(kept) {
-	case 0:
-		return nil
-	case 1:
+	if len(kept) == 1 {
 		return kept[0]
 	}
 	for _, it := range kept {
@@ -177,6 +169,7 @@ func (p *post) one(field string) *item {
 // rises makes of a rise the pressure at the end that is not known.
 func (p *post) rises() {
 	b, a := p.only("before"), p.only("after")
+	known := len(p.with("before")) > 0 && len(p.with("after")) > 0
 	seen := 0
 	for i := range p.items {
 		it := &p.items[i]
@@ -185,46 +178,29 @@ func (p *post) rises() {
 		}
 		seen++
 		switch {
-		case p.has("before") && p.has("after") || seen > mostForOne:
+		case known || seen > mostForOne:
 			it.drop = true
-		case b != nil && b.unit == it.unit && it.x == it.high:
-			it.x += b.x
-			it.high, it.field, it.why = it.x, "after", askSum
-		case a != nil && a.unit == it.unit && it.x == it.high && a.x > it.x:
-			it.x = a.x - it.x
-			it.high, it.field, it.why = it.x, "before", askSum
-		default:
+		case b != nil && b.unit == it.unit:
+			it.x, it.field = b.x+it.x, "after"
+		case a != nil && a.unit == it.unit && a.x > it.x:
+			it.x, it.field = a.x-it.x, "before"
+		}
+		it.high, it.why = it.x, askSum
+		if it.field == "" {
 			it.why = askRise
 		}
 	}
 }
 
-// only returns the one item with the field, nil when there are none or several.
-func (p *post) only(field string) *item {
-	var found *item
-	for i := range p.items {
-		if it := &p.items[i]; it.field == field && !it.drop {
-			if found != nil {
-				return nil
-			}
-			found = it
-		}
-	}
-	return found
-}
-
-func (p *post) has(field string) bool {
-	return slices.ContainsFunc(p.items, func(it item) bool { return it.field == field && !it.drop && !it.rise })
-}
-
 // ratedLoad drops the lift of a brochure, unless it is the only load that a gain
 // can be held against.
 func (p *post) ratedLoad() {
-	needed := p.has("gained") && len(p.live(unit.Load)) == 0
-	for i := range p.items {
-		if it := &p.items[i]; it.why == askRated {
-			it.drop = it.drop || !needed
-		}
+	needed := len(p.with("gained")) > 0
+	for _, it := range p.with("") {
+		needed = needed && (it.kind != unit.Load || it.foreign)
+	}
+	for _, it := range p.with("lift_before") {
+		it.drop = !needed
 	}
 }
 

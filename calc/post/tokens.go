@@ -12,19 +12,13 @@ type token struct {
 	kind     byte   // 'w' a word, 'n' a number, 'x' a number that is part of a name, 'p' a mark
 	word     string // in lower case
 	glued    bool   // no space before it
-	says     cue
 	sentence int
+	sense
 }
 
 // tokenize cuts the text into tokens and sentences.
 func (p *post) tokenize() {
-	senses := make(map[string]cue, 400)
-	for _, row := range lexicon {
-		for word := range strings.FieldsSeq(row.words) {
-			senses[word] |= row.sense
-		}
-	}
-	senses["\n"] = part
+	words := vocabulary()
 	inQuote := false // between [quote] and [/quote]
 	for at, line := 0, ""; at < len(p.text); at += len(line) {
 		line = p.text[at:]
@@ -39,7 +33,7 @@ func (p *post) tokenize() {
 		}
 		switch {
 		case quoted == p.quoted && strings.TrimSpace(line) != "":
-			p.line(at, line, senses)
+			p.line(at, line, words)
 		default:
 			p.endSentence()
 		}
@@ -60,7 +54,7 @@ func (p *post) endSentence() {
 }
 
 // line cuts one line into tokens.
-func (p *post) line(base int, line string, senses map[string]cue) {
+func (p *post) line(base int, line string, words map[string]sense) {
 	for i := 0; i < len(line); {
 		r, size := utf8.DecodeRuneInString(line[i:])
 		end := i + size
@@ -91,7 +85,7 @@ func (p *post) line(base int, line string, senses map[string]cue) {
 		if end-i <= longestWord {
 			t.word = strings.ReplaceAll(strings.ToLower(line[i:end]), "’", "'")
 		}
-		t.at, t.end, t.says, t.sentence = base+i, base+end, senses[t.word], len(p.sentences)
+		t.at, t.end, t.sense, t.sentence = base+i, base+end, words[t.word], len(p.sentences)
 		p.tokens = append(p.tokens, t)
 		if r == '!' || r == '?' || r == '.' && t.kind == 'p' && (end == len(line) || space(line[end])) && !p.abbreviated(line[end:]) {
 			p.endSentence()
@@ -108,20 +102,22 @@ func (p *post) abbreviated(rest string) bool {
 		return false
 	}
 	rest = strings.TrimLeft(rest, " ")
-	switch p.tokens[n-2].word {
-	case "lb", "lbs", "in", "approx", "ca", "hr", "hrs", "vs":
-		return rest != "" && (rest[0] >= 'a' && rest[0] <= 'z' || digit(rest, 0))
-	}
-	return false
+	return among(p.at(n-2).word, " lb lbs in approx ca hr hrs vs ") && rest != "" && (rest[0] >= 'a' && rest[0] <= 'z' || digit(rest, 0))
 }
 
+// outside stands for a token before or behind the text.
+var outside = token{sentence: -1}
+
 // at returns the token at i, an empty one outside the text.
-func (p *post) at(i int) token {
+func (p *post) at(i int) *token {
 	if i < 0 || i >= len(p.tokens) {
-		return token{sentence: -1}
+		return &outside
 	}
-	return p.tokens[i]
+	return &p.tokens[i]
 }
+
+// sentenceOf returns what the words of the item's sentence say.
+func (p *post) sentenceOf(it *item) cue { return p.sentences[it.sentence] }
 
 func space(b byte) bool { return b == ' ' || b == '\t' || b == '\n' || b == '\r' }
 
@@ -139,11 +135,8 @@ func number(s string, i int) int {
 		for digit(s, below) {
 			below++
 		}
-		switch s[end+1 : below] {
-		case "2", "3", "4", "5", "8", "16", "32", "64":
-			if below == len(s) || s[below] != '/' {
-				return below
-			}
+		if among(s[end+1:below], " 2 3 4 5 8 16 32 64 ") && (below == len(s) || s[below] != '/') {
+			return below
 		}
 	}
 	return end
