@@ -5,19 +5,21 @@ import (
 	"encoding/hex"
 	"maps"
 	"path"
+	"regexp"
 	"slices"
 )
 
+// The scripts that pages start; the others are their modules.
 const (
-	script = "page.js"   // the script that a page starts; the others are its modules
-	worker = "worker.js" // what the scripts start, not a module of theirs
+	wordsScript = "page.js"
+	sheetScript = "sheet.js"
 )
 
 // assets are the files that every page loads.
 type assets struct {
-	files   map[string][]byte // by name
-	folder  string            // "assets/0123456789ab/"
-	scripts []string          // the modules beside page.js
+	files   map[string][]byte   // by name
+	folder  string              // "assets/0123456789ab/"
+	modules map[string][]string // of each script that pages start, what it imports, and what that imports
 }
 
 // readAssets puts the page's own files and the compiled ones together.
@@ -34,12 +36,27 @@ func readAssets(compiled map[string][]byte) (*assets, error) {
 		if a.files[e.Name()], err = files.ReadFile(path.Join("assets", e.Name())); err != nil {
 			return nil, err
 		}
-		if path.Ext(e.Name()) == ".js" && e.Name() != script && e.Name() != worker {
-			a.scripts = append(a.scripts, e.Name())
-		}
 	}
+	a.modules = map[string][]string{wordsScript: a.imports(wordsScript), sheetScript: a.imports(sheetScript)}
 	a.folder = "assets/" + version(a.files) + "/"
 	return a, nil
+}
+
+var importLine = regexp.MustCompile(`(?m)^import [^"]*"\./([^"]+)";`)
+
+// imports returns what a script imports from its first line on, itself left out:
+// what is imported later, when it is needed, is not among it.
+func (a *assets) imports(script string) []string {
+	found := []string{script}
+	for i := 0; i < len(found); i++ {
+		for _, m := range importLine.FindAllSubmatch(a.files[found[i]], -1) {
+			if name := string(m[1]); !slices.Contains(found, name) {
+				found = append(found, name)
+			}
+		}
+	}
+	slices.Sort(found[1:])
+	return found[1:]
 }
 
 // version is short for what all these files hold and are called.

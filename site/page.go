@@ -42,7 +42,7 @@ func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
 	p := &page{
 		Title:       d.Front["title"],
 		Description: d.Front["description"],
-		Script:      script,
+		Script:      wordsScript,
 		Guide:       d.HTML,
 	}
 	if d.folder() != "" {
@@ -78,7 +78,7 @@ func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
 			folders[id] = other.folder()
 		}
 	}
-	p.Title, p.Worksheet = w.Title, w
+	p.Title, p.Worksheet, p.Script = w.Title, w, sheetScript
 	p.Answer = book.Checked(id, nil, unit.US)
 	if !p.Answer.OK() {
 		return nil, fmt.Errorf("worksheet %s: its example has a problem: %v", id, p.Answer.Problems)

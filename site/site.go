@@ -48,7 +48,7 @@ func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[stri
 		if err != nil {
 			return nil, err
 		}
-		page.Assets, page.Scripts = page.Root+assets.folder, assets.scripts
+		page.Assets, page.Scripts = page.Root+assets.folder, assets.modules[page.Script]
 		html, err := page.render()
 		if err != nil {
 			return nil, fmt.Errorf("content/%s: %w", d.name, err)

@@ -19,7 +19,7 @@ function save(blob, name) {
   setTimeout(() => URL.revokeObjectURL(a.href), 60_000);
 }
 
-/** @param {import("./worksheet.js").Worksheet} worksheet */
+/** Starts when it is opened for the first time. @param {import("./worksheet.js").Worksheet} worksheet */
 export function watchPassing(worksheet) {
   const box = /** @type {HTMLDetailsElement} */ (byId("pass"));
   const url = () => location.href.split("#")[0] + (worksheet.link.length ? writeLink(worksheet.link) : "");
@@ -39,7 +39,8 @@ export function watchPassing(worksheet) {
     for (const button of box.querySelectorAll("button")) button.disabled = !fresh;
     words.value = fresh ? reply(way.value, answer.verdict.head, answer.reply, url()) : "";
   };
-  box.addEventListener("toggle", () => box.open && (worksheet.newest ? show() : worksheet.ask())); // the example has been asked of nobody
+  const opened = () => box.open && (worksheet.newest ? show() : worksheet.ask()); // the example has been asked of nobody
+  box.addEventListener("toggle", opened);
   way.addEventListener("change", show);
   worksheet.answer.addEventListener("answered", () => box.open && show());
 
@@ -75,4 +76,5 @@ export function watchPassing(worksheet) {
       say(error instanceof Error && error.name === "AbortError" ? "Not passed on." : "That did not work in this browser; the words can still be copied.");
     }
   });
+  opened();
 }

@@ -11,7 +11,6 @@ import { learn, paintOffers, watchOffers } from "./offers.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
 import { watchSlides } from "./slide.js";
 import { paintCode, watchPaper } from "./paper.js";
-import { watchPassing } from "./pass.js";
 import { system } from "./units.js";
 import { TROUBLE, touched, view } from "./view.js";
 
@@ -39,7 +38,9 @@ export class Worksheet {
     watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
     watchOffers(this);
-    watchPassing(this);
+    const pass = byId("pass"); // its scripts come when it is opened
+    const late = () => (byId("passed").textContent = "This part did not arrive; check the connection and reload.");
+    pass.addEventListener("toggle", () => import("./pass.js").then((m) => m.watchPassing(this), late), { once: true });
     watchPaper(this);
     watchSlides((id, text, unit) => this.#enter(id, { text, unit, unitTo: "" }));
   }

@@ -1,0 +1,7 @@
+/** A page that calculates. */
+import { start } from "./start.js";
+import { Worksheet } from "./worksheet.js";
+
+const worksheet = new Worksheet(/** @type {HTMLElement} */ (document.querySelector("[data-worksheet]")));
+start((from, to) => worksheet.convert(from, to));
+worksheet.open();
