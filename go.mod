@@ -9,6 +9,7 @@ require (
 	github.com/hack-pad/safejs v0.1.0
 	github.com/jakecoffman/cp/v2 v2.0.2
 	github.com/makiuchi-d/gozxing v0.1.1
+	github.com/tdewolff/minify/v2 v2.24.25
 	github.com/yuin/goldmark v1.8.7
 	golang.org/x/image v0.48.0
 	golang.org/x/net v0.62.0
@@ -18,6 +19,7 @@ require (
 
 require (
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+	github.com/tdewolff/parse/v2 v2.8.20 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/text v0.44.0 // indirect
 	golang.org/x/xerrors v0.0.0-20200804184101-5ec99f83aff1 // indirect

@@ -3,10 +3,15 @@ package site
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"maps"
 	"path"
 	"regexp"
 	"slices"
+
+	"github.com/tdewolff/minify/v2"
+	"github.com/tdewolff/minify/v2/css"
+	"github.com/tdewolff/minify/v2/js"
 )
 
 // The scripts that pages start; the others are their modules.
@@ -33,8 +38,12 @@ func readAssets(compiled map[string][]byte) (*assets, error) {
 		return nil, err
 	}
 	for _, e := range entries {
-		if a.files[e.Name()], err = files.ReadFile(path.Join("assets", e.Name())); err != nil {
+		data, err := files.ReadFile(path.Join("assets", e.Name()))
+		if err != nil {
 			return nil, err
+		}
+		if a.files[e.Name()], err = short(e.Name(), data); err != nil {
+			return nil, fmt.Errorf("site/assets/%s: %w", e.Name(), err)
 		}
 	}
 	a.modules = map[string][]string{wordsScript: a.imports(wordsScript), sheetScript: a.imports(sheetScript)}
@@ -42,7 +51,7 @@ func readAssets(compiled map[string][]byte) (*assets, error) {
 	return a, nil
 }
 
-var importLine = regexp.MustCompile(`(?m)^import [^"]*"\./([^"]+)";`)
+var importLine = regexp.MustCompile(`\bimport\b[^"(]*"\./([^"]+)"`)
 
 // imports returns what a script imports from its first line on, itself left out:
 // what is imported later, when it is needed, is not among it.
@@ -57,6 +66,14 @@ func (a *assets) imports(script string) []string {
 	}
 	slices.Sort(found[1:])
 	return found[1:]
+}
+
+// short returns a script or style without what only its authors need.
+func short(name string, data []byte) ([]byte, error) {
+	m := minify.New()
+	m.AddFunc(".css", css.Minify)
+	m.AddFunc(".js", js.Minify)
+	return m.Bytes(path.Ext(name), data)
 }
 
 // version is short for what all these files hold and are called.
