@@ -90,6 +90,7 @@ func TestWordsRefused(t *testing.T) {
 	p.visit("")
 	p.enter("reading", "2,655")
 	p.click("#pass > summary")
+	p.until(`!document.getElementById("copy-words").disabled`)
 	p.click("#copy-words")
 	p.until(`document.getElementById("passed").textContent.includes("selected")`)
 	if !js[bool](p, `(() => { const w = document.getElementById("words"); return w.selectionEnd - w.selectionStart === w.value.length && w.value.length > 100; })()`) {
