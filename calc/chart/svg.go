@@ -28,17 +28,21 @@ const style = `<style>` +
 	`</style>`
 
 // pen writes markup.
-type pen struct{ strings.Builder }
+type pen struct{ text []byte }
 
 // put writes a pattern in which each ~ stands for the next of the numbers.
 func (b *pen) put(pattern string, numbers ...float64) {
 	for _, v := range numbers {
-		before, after, _ := strings.Cut(pattern, "~")
-		b.WriteString(before + strconv.FormatFloat(round(v), 'f', -1, 64))
-		pattern = after
+		i := strings.IndexByte(pattern, '~')
+		b.text = append(b.text, pattern[:i]...)
+		b.text = strconv.AppendFloat(b.text, round(v), 'f', -1, 64)
+		pattern = pattern[i+1:]
 	}
-	b.WriteString(pattern)
+	b.text = append(b.text, pattern...)
 }
+
+func (b *pen) Len() int       { return len(b.text) }
+func (b *pen) String() string { return string(b.text) }
 
 // round returns v to the nearest 0.1, never −0.
 func round(v float64) float64 { return math.Round(v*10)/10 + 0 }
@@ -116,9 +120,16 @@ func (d *drawing) assemble(title string) string {
 	part(between)
 	b.put(escape(strings.TrimSpace(d.description)))
 	part(defs, f.left-1, f.top-1, f.width()+2, f.height()+2, width, d.height)
-	b.put(d.paper.String())
+	b.text = append(b.text, d.paper.text...)
 	part(inside)
-	b.put(d.fills.String() + d.lines.String() + "</g>" + d.markers.String() + d.words.String() + "</svg>")
+	for _, part := range []*pen{&d.fills, &d.lines} {
+		b.text = append(b.text, part.text...)
+	}
+	b.put("</g>")
+	for _, part := range []*pen{&d.markers, &d.words} {
+		b.text = append(b.text, part.text...)
+	}
+	b.put("</svg>")
 	return b.String()
 }
 

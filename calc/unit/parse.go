@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Value is a number with its unit as somebody entered it.
@@ -163,7 +164,14 @@ var plainForms = strings.NewReplacer(
 	"⅓", " 1/3", "⅔", " 2/3",
 )
 
-func plainText(typed string) string { return strings.TrimSpace(plainForms.Replace(typed)) }
+func plainText(typed string) string {
+	for i := range len(typed) {
+		if typed[i] >= utf8.RuneSelf {
+			return strings.TrimSpace(plainForms.Replace(typed))
+		}
+	}
+	return strings.TrimSpace(typed) // plain already, as nearly always
+}
 
 // quote echoes what was typed, on one line and at most 30 characters of it.
 func quote(typed string) string {

@@ -69,7 +69,7 @@ func (l *raised) path(u func(float64) float64) *chart.Curve {
 
 // curves draws lift against height at both pressures.
 func (l *raised) curves(in *calc.In, out *calc.Out) {
-	const n = 32
+	const n = 26
 	h := func(si float64) float64 { return in.Shown(unit.Length, si) }
 	w := func(si float64) float64 { return in.Shown(unit.Load, si) }
 	most := 0.0
