@@ -48,9 +48,12 @@ type Worksheet struct {
 	Figures  []Figure // beside "verdict", which every worksheet has
 	Verdicts []Verdict
 	Reply    Reply
-	Aside    *Next // a way on for a reader who came with another question, shown under the title
-	Next     []Next
-	Compute  func(in *In, out *Out)
+	// Read picks out of somebody's text what this worksheet asks for; nil where
+	// there is nothing to read.
+	Read    func(text string, sys unit.System) []Pick
+	Aside   *Next // a way on for a reader who came with another question, shown under the title
+	Next    []Next
+	Compute func(in *In, out *Out)
 	// Simulate returns the model of one trial for the check of the closed form
 	// (JCGM 101 clause 8); nil where nothing needs one. It is called only after
 	// Compute found no problem.
@@ -169,6 +172,16 @@ type Verdict struct {
 	ID       string // what the page's verdict figure holds; the Key when ""
 	Head     string // at most 45 characters once filled in
 	Sentence string
+}
+
+// Pick is a value found in a text, bytes Start to End, with the field that would
+// take it ("" when it is only marked) and, unless the text says so surely, the
+// question that would settle it.
+type Pick struct {
+	Start, End          int
+	Field, Value, Shown string
+	Sure                bool
+	Ask                 string
 }
 
 // Reply is what stands around the verdict where somebody passes it on in words:

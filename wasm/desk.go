@@ -33,9 +33,8 @@ const (
 func (d *desk) take(m map[string]any) {
 	seq := m["seq"]
 	defer d.rescue(seq)
-	if text, ok := m["text"].(string); ok && m["op"] == "code" {
-		svg, _ := code(text) // too long: none
-		d.post(map[string]any{"type": "code", "svg": svg})
+	if text, ok := m["text"].(string); ok {
+		d.beside(m, text)
 		return
 	}
 	r, err := readRequest(m)
@@ -60,6 +59,20 @@ func (d *desk) take(m map[string]any) {
 	}
 	d.post(answerMessage(r.seq, "running", a))
 	d.job = &job{request: r}
+}
+
+// beside answers what is asked of a text, beside the questions of the fields.
+func (d *desk) beside(m map[string]any, text string) {
+	if m["op"] == "code" {
+		svg, _ := code(text) // too long: none
+		d.post(map[string]any{"type": "code", "svg": svg})
+		return
+	}
+	id, _ := m["worksheet"].(string)
+	sys, _ := system(m["system"])
+	if w := d.book.Lookup(id); w != nil && w.Read != nil && m["op"] == "post" {
+		d.post(postMessage(text, w.Read(text, sys)))
+	}
 }
 
 // slice runs a part of the newest simulation and posts the checked answer when

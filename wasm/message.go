@@ -103,6 +103,27 @@ func answerMessage(seq float64, check string, a *calc.Answer) map[string]any {
 	return map[string]any{"type": "answer", "seq": seq, "check": check, "answer": answer(a)}
 }
 
+// postMessage is a text in pieces, each the pick with its number or −1 for what
+// lies between, and the picks.
+func postMessage(text string, picks []calc.Pick) map[string]any {
+	var pieces []any
+	from := 0
+	piece := func(to, pick int) {
+		if to > from {
+			pieces = append(pieces, map[string]any{"text": text[from:to], "pick": pick})
+		}
+		from = max(from, to)
+	}
+	for i, p := range picks {
+		piece(p.Start, -1)
+		piece(p.End, i)
+	}
+	piece(len(text), -1)
+	return map[string]any{"type": "post", "pieces": pieces, "picks": each(picks, func(p calc.Pick) any {
+		return map[string]any{"field": p.Field, "value": p.Value, "shown": p.Shown, "sure": p.Sure, "ask": p.Ask}
+	})}
+}
+
 // answer is an Answer under the names of its fields, the first letter small. A
 // list without items is an empty list.
 func answer(a *calc.Answer) map[string]any {

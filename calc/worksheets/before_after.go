@@ -107,6 +107,7 @@ var beforeAfter = &calc.Worksheet{
 		{ID: "gain", Text: "What would more pressure lift? In load, and by carrying it nearer"},
 		{ID: "reading", Text: "What does the gauge prove? Is it really low?"},
 	},
+	Read:     readPost,
 	Compute:  computeBeforeAfter,
 	Simulate: func(in *calc.In) calc.Trial { return pressureGain(in).Draw },
 }

@@ -67,9 +67,10 @@ export class Client {
     this.#send();
   }
 
-  /** A small request beside the questions, while the worker is there. @param {any} message */
+  /** A request beside the questions; false if the worker is not there. @param {any} message */
   beside(message) {
     if (this.#ready) this.#worker?.postMessage(message);
+    return this.#ready;
   }
 
   #send() {
@@ -88,6 +89,7 @@ export class Client {
         clearTimeout(this.#timer);
         break;
       case "code":
+      case "post":
         this.onMessage(message);
         return;
       case "error":

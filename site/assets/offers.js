@@ -64,13 +64,18 @@ export function watchOffers(worksheet) {
     if (!button) return;
     if (button.id === "forget-offers") keep({});
     const taken = open(worksheet).filter((o) => button.id === "take-offers" || o.field.id === button.dataset.offer);
-    for (const { field, text } of taken) {
-      field.show({ text, unit: "", unitTo: "" });
-      field.own = worksheet.untidy = true;
-    }
+    take(worksheet, taken);
     paintOffers(worksheet);
-    if (!taken.length) return;
-    view("typed");
-    worksheet.ask();
   });
+}
+
+/** Makes values from elsewhere the reader's own. @param {import("./worksheet.js").Worksheet} worksheet @param {{field: import("./field.js").Field, text: string}[]} values */
+export function take(worksheet, values) {
+  for (const { field, text } of values) {
+    field.show({ text, unit: "", unitTo: "" });
+    field.own = worksheet.untidy = true;
+  }
+  if (!values.length) return;
+  view("typed");
+  worksheet.ask();
 }

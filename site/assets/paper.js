@@ -14,11 +14,12 @@ export function watchPaper(worksheet) {
     byId("paper-link").textContent = text;
     due = setTimeout(() => worksheet.client.beside({ op: "code", text }), REST);
   });
+  worksheet.answer.addEventListener("code", (e) => paintCode(/** @type {CustomEvent} */ (e).detail.svg));
   addEventListener("beforeprint", () => (byId("paper-date").textContent = new Date().toLocaleDateString()));
 }
 
 /** @param {string} svg "" for none */
-export function paintCode(svg) {
+function paintCode(svg) {
   const parsed = svg ? new DOMParser().parseFromString(svg, "image/svg+xml").documentElement : null;
   byId("paper-code").replaceChildren(...(parsed?.nodeName === "svg" ? [document.importNode(parsed, true)] : []));
 }

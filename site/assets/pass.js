@@ -20,7 +20,7 @@ function save(blob, name) {
 }
 
 /** Starts when it is opened for the first time. @param {import("./worksheet.js").Worksheet} worksheet */
-export function watchPassing(worksheet) {
+export function start(worksheet) {
   const box = /** @type {HTMLDetailsElement} */ (byId("pass"));
   const url = () => location.href.split("#")[0] + (worksheet.link.length ? writeLink(worksheet.link) : "");
   const svg = () => drawn({

@@ -10,7 +10,7 @@ import { mark } from "./mark.js";
 import { learn, paintOffers, watchOffers } from "./offers.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
 import { watchSlides } from "./slide.js";
-import { paintCode, watchPaper } from "./paper.js";
+import { watchPaper } from "./paper.js";
 import { system } from "./units.js";
 import { TROUBLE, touched, view } from "./view.js";
 
@@ -38,9 +38,10 @@ export class Worksheet {
     watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
     watchOffers(this);
-    const pass = byId("pass"); // its scripts come when it is opened
-    const late = () => (byId("passed").textContent = "This part did not arrive; check the connection and reload.");
-    pass.addEventListener("toggle", () => import("./pass.js").then((m) => m.watchPassing(this), late), { once: true });
+    for (const part of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("details[data-script]"))) {
+      const late = () => part.append("This part did not arrive; check the connection and reload.");
+      part.addEventListener("toggle", () => import("./" + part.dataset.script).then((m) => m.start(this), late), { once: true });
+    }
     watchPaper(this);
     watchSlides((id, text, unit) => this.#enter(id, { text, unit, unitTo: "" }));
   }
@@ -101,7 +102,7 @@ export class Worksheet {
 
   /** @param {any} message */
   #hear(message) {
-    if (message.type === "code") paintCode(message.svg);
+    if (!message.seq) this.answer.dispatchEvent(new CustomEvent(message.type, { detail: message })); // asked beside the questions
     if (message.seq !== this.seq) return;
     if (message.type === "answer") this.#show(message.answer, message.check);
     if (message.type !== "converted" || !this.switching) return;
