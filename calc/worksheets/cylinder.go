@@ -150,19 +150,7 @@ func computeCylinder(in *calc.In, out *calc.Out) {
 		setOr(out, id, si, "needs the flow")
 	}
 
-	branch := "more"
-	switch {
-	case now > limit:
-		branch = "over-limit-now"
-	case then > limit:
-		branch = "over-limit"
-	case push <= 0 || pull <= 0:
-		branch = "none"
-	case then == now:
-		branch = "equal"
-	case then < now:
-		branch = "lower"
-	}
+	branch := liftingBranch(now, then, limit, min(push, pull))
 	out.Verdict(branch)
 	if in.Has("flow") {
 		out.Line("With {flow} it takes {time_out} out and {time_in} in, at either pressure: speed is flow, not pressure.")

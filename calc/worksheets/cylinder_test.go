@@ -11,12 +11,7 @@ import (
 // Sources: Esposito, Fluid Power with Applications, Ex. 9-2 (read: 2000 lb on a
 // bore of 1.5 in is 1131.77 psi; rod 0.5 in); the rest computed from the areas.
 func TestCylinderPublished(t *testing.T) {
-	for _, c := range []struct {
-		changes, id string
-		kind        unit.Kind
-		unit        string
-		want, tol   float64
-	}{
+	for _, c := range []published{
 		{"bore=1.5 in|rod=0.5 in|pressure=1131.7685 psi|efficiency=100 %", "push", unit.Force, "lb", 2000, 1e-3},
 		{"bore=1.5 in|rod=0.5 in|pressure=400 psi|back=450 psi|efficiency=100 %", "push", unit.Force, "lb", 0, 1e-6}, // 400·1.5² = 450·(1.5² − 0.5²)
 		{"bore=2 in|rod=1 in|pressure=1000 psi|efficiency=100 %", "push", unit.Force, "lb", 1000 * math.Pi, 1e-6},
@@ -28,15 +23,7 @@ func TestCylinderPublished(t *testing.T) {
 		{"bore=2 in|rod=1 in|stroke=10 in|flow=1 gpm", "time_out", unit.Time, "s", 10 * math.Pi / 231 * 60, 1e-9},
 		{"bore=2 in|rod=1 in|stroke=10 in|flow=1 gpm", "speed_in", unit.Speed, "in/s", 231. / 60 / (0.75 * math.Pi), 1e-9},
 	} {
-		a := All.Evaluate("cylinder", owned(changed(c.changes)...), unit.US)
-		if !a.OK() {
-			t.Errorf("%s: %v", c.changes, a.Problems)
-			continue
-		}
-		u, _ := c.kind.Lookup(c.unit)
-		if got := u.FromSI(value(a, c.id)); math.Abs(got-c.want) > c.tol {
-			t.Errorf("%s: %s = %v %s, want %v", c.changes, c.id, got, c.unit, c.want)
-		}
+		c.check(t, "cylinder")
 	}
 }
 

@@ -2,7 +2,6 @@ package worksheets
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -45,12 +44,7 @@ func TestFlowBranches(t *testing.T) {
 // Fluid Power with Applications, Ex. 5-1, 8-2 and 11-2 (read; exact constants
 // where the tolerance is small).
 func TestFlowPublished(t *testing.T) {
-	for _, c := range []struct {
-		changes, id string
-		kind        unit.Kind
-		unit        string
-		want, tol   float64
-	}{
+	for _, c := range []published{
 		{"displacement=3.926991 in³/rev|rpm=1800 rpm|eta_v=91.5 %", "flow", unit.Flow, "gpm", 28, 0.005},
 		{"displacement=3.926991 in³/rev|rpm=1800 rpm|eta_v=100 %", "flow", unit.Flow, "gpm", 30.599928, 3e-6},
 		{"rated_flow=20 gpm|pressure=1000 psi", "power", unit.Power, "hp", 11.666667, 1e-6},
@@ -64,15 +58,7 @@ func TestFlowPublished(t *testing.T) {
 		{"rated_flow=60 L/min|pressure=100 bar|tank=100 L|density=1000 kg/m³|heat=4 kJ/kg K", "tank_rate", unit.TemperatureRate, "°C/min", 1.5, 1e-9},
 		{"rated_flow=60 L/min|pressure=100 bar|tank=100 L|density=1000 kg/m³|heat=4 kJ/kg K|rise=15 °C", "hold", unit.Time, "min", 10, 1e-9},
 	} {
-		a := All.Evaluate("flow", owned(changed(c.changes)...), unit.US)
-		if !a.OK() {
-			t.Errorf("%s: %v", c.changes, a.Problems)
-			continue
-		}
-		u, _ := c.kind.Lookup(c.unit)
-		if got := u.FromSI(value(a, c.id)); math.Abs(got-c.want) > c.tol {
-			t.Errorf("%s: %s = %v %s, want %v", c.changes, c.id, got, c.unit, c.want)
-		}
+		c.check(t, "flow")
 	}
 }
 

@@ -62,7 +62,7 @@ func computeLoader(in *calc.In, out *calc.Out) {
 	})
 	l.at = l.spread.At(l.height)
 	l.figures(in, out)
-	branch := l.branch()
+	branch := liftingBranch(l.now, l.then, l.limit, l.lift)
 	out.Verdict(branch)
 	l.lines(in, out, branch)
 	l.points(in, out)
@@ -179,23 +179,6 @@ func (l *raised) hangs(in *calc.In, out *calc.Out) {
 	out.Text("top_hangs", loaderFields[m], in.Noun(loaderFields[m]))
 	out.Set("top_move", math.Abs(top[m].Sens)*in.SI("tape"))
 	out.SetDoubt("h_max", l.high, 1.96*top.U())
-}
-
-// branch chooses the branch, in the order that matters.
-func (l *raised) branch() string {
-	switch {
-	case l.now > l.limit:
-		return "over-limit-now"
-	case l.then > l.limit:
-		return "over-limit"
-	case l.lift <= 0:
-		return "none"
-	case l.then == l.now:
-		return "equal"
-	case l.then < l.now:
-		return "lower"
-	}
-	return "more"
 }
 
 // lines say what else would do the same: the point of the page.
