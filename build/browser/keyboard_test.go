@@ -39,9 +39,10 @@ func TestTab(t *testing.T) {
 			p.enter(w.Fields[0].ID, p.value(`[name="`+w.Fields[0].ID+`"]`)+" ")
 			p.checked()
 			js[bool](p, `(document.querySelectorAll("#fields details.more").forEach((d) => (d.open = true)), document.activeElement.blur(), scrollTo(0, 0), true)`)
+			p.until(`!document.querySelector("#fields button:disabled")`) // what is opened for the first time gets its script
 			// Everything that can be reached at all, in the order of the page.
-			js[bool](p, `(window.reach = [...document.querySelectorAll("a[href], button, input, select, summary")]
-				.filter((n) => n.checkVisibility({ visibilityProperty: true }) && n.tabIndex >= 0), true)`)
+			js[bool](p, `(window.reach = [...document.querySelectorAll("a[href], button, input, select, textarea, summary")]
+				.filter((n) => n.checkVisibility({ visibilityProperty: true }) && n.tabIndex >= 0 && !n.disabled), true)`)
 			n := js[int](p, `reach.length`)
 			if n < 25 {
 				t.Fatalf("%d controls", n)
