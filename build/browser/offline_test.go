@@ -7,6 +7,7 @@ import (
 	"net/http/httptest"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 
@@ -92,9 +93,17 @@ func TestOfflineUpdate(t *testing.T) {
 	p.matches(worksheets.All.Checked("gain", nil, unit.US))
 	js[bool](p, `navigator.serviceWorker.ready.then((r) => r.update()).then(() => true)`)
 	p.until(`navigator.serviceWorker.ready.then((r) => r.waiting)`)
-	p.do(chromedp.Navigate("about:blank")) // no page of the site is open any more
-	p.visit("")
-	p.until(`caches.keys().then((keys) => keys.length === 1 && keys[0].includes(" later"))`)
+	// Once no page of the site has been open for a moment the newer one takes over.
+	const newer = `caches.keys().then((keys) => keys.length === 1 && keys[0].includes(" later"))`
+	for end := time.Now().Add(patience); !js[bool](p, newer); {
+		if time.Now().After(end) {
+			t.Fatal("the older copy stays")
+		}
+		p.do(chromedp.Navigate("about:blank"))
+		time.Sleep(300 * time.Millisecond)
+		p.visit("")
+		p.ready()
+	}
 	p.cutOff()
 	for _, w := range worksheets.All[:3] {
 		p.visit(pageOf(w.ID))
