@@ -14,7 +14,8 @@ import (
 	"github.com/tdewolff/minify/v2/js"
 )
 
-// The scripts that pages start; the others are their modules.
+// The scripts that most pages start; a page of its own kind starts the one of
+// its name, and the others are their modules.
 const (
 	wordsScript = "page.js"
 	sheetScript = "sheet.js"
@@ -22,9 +23,8 @@ const (
 
 // assets are the files that every page loads.
 type assets struct {
-	files   map[string][]byte   // by name
-	folder  string              // "assets/0123456789ab/"
-	modules map[string][]string // of each script that pages start, what it imports, and what that imports
+	files  map[string][]byte // by name
+	folder string            // "assets/0123456789ab/"
 }
 
 // readAssets puts the page's own files and the compiled ones together.
@@ -46,7 +46,6 @@ func readAssets(compiled map[string][]byte) (*assets, error) {
 			return nil, fmt.Errorf("site/assets/%s: %w", e.Name(), err)
 		}
 	}
-	a.modules = map[string][]string{wordsScript: a.imports(wordsScript), sheetScript: a.imports(sheetScript)}
 	a.folder = "assets/" + version(a.files) + "/"
 	return a, nil
 }

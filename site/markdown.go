@@ -23,8 +23,9 @@ import (
 
 // Doc is one guide, ready for the page's template.
 type Doc struct {
-	// Front holds title, description, worksheet (its ID), menu and order. Title
-	// and menu are absent on a worksheet's page: the worksheet declares them.
+	// Front holds title, description, worksheet (its ID), menu, order, and page
+	// for a page of its own kind: its template and script have that name. Title,
+	// menu and page are absent on a worksheet's page: the worksheet declares it.
 	Front map[string]string
 	HTML  template.HTML
 }
@@ -82,7 +83,7 @@ func (g *guide) complaints() error {
 }
 
 // frontKeys are the keys that front matter may have.
-var frontKeys = []string{"title", "description", "worksheet", "menu", "order"}
+var frontKeys = []string{"title", "description", "worksheet", "menu", "order", "page"}
 
 // frontMatter reads the "key: value" lines between two lines "---" at the top.
 func (g *guide) frontMatter() map[string]string {
@@ -150,7 +151,7 @@ func (g *guide) checkFront(front map[string]string, number int) {
 		}
 		return
 	}
-	for _, key := range []string{"title", "menu"} {
+	for _, key := range []string{"title", "menu", "page"} {
 		if front[key] != "" {
 			g.faultLine(number, "the worksheet declares the %s: leave it out here", key)
 		}

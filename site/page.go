@@ -20,7 +20,8 @@ type page struct {
 	Scripts            []string
 	Menu               []menuItem
 	Guide              template.HTML
-	NotFound           bool // the page for an address that is none
+	NotFound           bool   // the page for an address that is none
+	Kind               string // of a page of its own kind: its template and its script have this name
 
 	// Of a page that calculates; nil and empty elsewhere.
 	Worksheet *calc.Worksheet
@@ -65,6 +66,9 @@ func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
 	if id == "" {
 		if p.Title == "" {
 			return nil, fmt.Errorf("content/%s:1: a page without a worksheet needs a title", d.name)
+		}
+		if p.Kind = d.Front["page"]; p.Kind != "" {
+			p.Script = p.Kind + ".js"
 		}
 		return p, nil
 	}

@@ -48,7 +48,10 @@ func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[stri
 		if err != nil {
 			return nil, err
 		}
-		page.Assets, page.Scripts = page.Root+assets.folder, assets.modules[page.Script]
+		if assets.files[page.Script] == nil {
+			return nil, fmt.Errorf("content/%s: no script site/assets/%s", d.name, page.Script)
+		}
+		page.Assets, page.Scripts = page.Root+assets.folder, assets.imports(page.Script)
 		html, err := page.render()
 		if err != nil {
 			return nil, fmt.Errorf("content/%s: %w", d.name, err)
@@ -126,12 +129,15 @@ func (d doc) order() int {
 	return 1 << 30
 }
 
-// render runs the templates: base.html for every page, with worksheet.html's
-// blocks on a page that calculates.
+// render runs the templates: base.html for every page, with the blocks of
+// worksheet.html on a page that calculates and of its own on one of its own kind.
 func (p *page) render() ([]byte, error) {
 	names := []string{"templates/base.html"}
 	if p.Worksheet != nil {
 		names = append(names, "templates/worksheet.html")
+	}
+	if p.Kind != "" {
+		names = append(names, "templates/"+p.Kind+".html")
 	}
 	t, err := template.New("base.html").Funcs(template.FuncMap{"row": newRow}).ParseFS(files, names...)
 	if err != nil {

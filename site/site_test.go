@@ -114,3 +114,13 @@ func TestAssetsVersion(t *testing.T) {
 		}
 	}
 }
+
+func TestPageOfItsOwnKind(t *testing.T) {
+	_, err := Render(fstest.MapFS{
+		"index.md": {Data: []byte("---\nworksheet: tiny\ndescription: d\n---\n")},
+		"own.md":   {Data: []byte("---\ntitle: Own\ndescription: d\npage: no-such\n---\n")},
+	}, tiny, nil)
+	if err == nil || !strings.Contains(err.Error(), "content/own.md") || !strings.Contains(err.Error(), "no-such.js") {
+		t.Errorf("a page of a kind that is none: %v", err)
+	}
+}
