@@ -34,9 +34,9 @@ func (o *Out) carried(to *Field) (text string, own, known bool) {
 	if to.Quantity == "" || to.Shape == Pairs {
 		return "", false, false
 	}
-	k, ok := o.known(to.Quantity, false)
+	k := o.known(to.Quantity)
 	switch {
-	case !ok, k.words != (to.Shape == Choice):
+	case !k.there, k.words != (to.Shape == Choice):
 		return "", false, false
 	case k.words:
 		return k.text, k.own, to.option(k.text) != nil
@@ -46,42 +46,47 @@ func (o *Out) carried(to *Field) (text string, own, known bool) {
 
 // known is what an answer knows of a quantity.
 type known struct {
-	text, shown string // as a link writes it, and as read
-	own, words  bool   // the reader's; the value of a figure of words
+	text, shown       string // as a link writes it, and as read
+	own, words, there bool   // the reader's; the value of a figure of words; something
 }
 
-// known looks among the fields first, then among the figures, and gives up on
-// what is not the reader's own if only that is wanted. A field that bears on the
-// answer only under some choice does not count: what it means hangs on that
-// choice.
-func (o *Out) known(quantity string, onlyOwn bool) (known, bool) {
+// known looks among the fields first, then among the figures. A field that bears
+// on the answer only under some choice does not count: what it means hangs on
+// that choice.
+func (o *Out) known(quantity string) known {
+	k, asked := o.knows[quantity]
+	if !asked {
+		k = o.find(quantity)
+		o.knows[quantity] = k
+	}
+	return k
+}
+
+func (o *Out) find(quantity string) known {
 	for i := range o.w.Fields {
 		f := &o.w.Fields[i]
 		v := o.in.get(f.ID)
 		if f.Quantity == quantity && f.Shape == Single && f.Only == nil && v.bears && (v.set || v.own) {
-			k := known{own: v.own}
-			if v.set && (v.own || !onlyOwn) {
-				k.text, k.shown = f.canonical(v), f.text(v, o.in.sys)
+			k := known{own: v.own, there: true}
+			if v.set {
+				k.text, k.shown = v.canonical, v.shown
 			}
-			return k, true
+			return k
 		}
 	}
 	for i := range o.w.Figures {
 		g := &o.w.Figures[i]
 		if f := o.figures[g.ID]; g.Quantity == quantity {
 			own := o.own(g)
-			if onlyOwn && !own {
-				return known{}, false
-			}
 			if f.words {
-				return known{f.value, f.text, own, true}, f.value != ""
+				return known{f.value, f.text, own, true, f.value != ""}
 			}
 			u := g.Kind.Shown(o.in.sys)
 			number, name := o.words(g, f)
-			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false}, true
+			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false, true}
 		}
 	}
-	return known{}, false
+	return known{}
 }
 
 // offers lists what the reader made their own here, for other worksheets.
@@ -92,7 +97,7 @@ func (o *Out) offers() {
 			return
 		}
 		seen[quantity] = true
-		if k, ok := o.known(quantity, true); ok && k.own && k.text != "" {
+		if k := o.known(quantity); k.own && k.text != "" {
 			o.answer.Known = append(o.answer.Known, Known{quantity, k.text, k.shown})
 		}
 	}

@@ -40,13 +40,10 @@ type value struct {
 	bears  bool
 	choice string
 	a, b   []unit.Value // b: the second numbers of pairs
-}
 
-// read takes an entry apart. It returns every complaint it has.
-func (f *Field) read(e Entry, sys unit.System) (value, []Problem) {
-	v, problems := f.parse(e, sys)
-	v.bad = len(problems) > 0
-	return v, problems
+	canonical string     // as a link writes it; "" when empty or bad
+	shown     string     // as sentences quote it
+	rows      []RowState // as the field's own controls show it; none for a choice
 }
 
 func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
@@ -157,7 +154,7 @@ func (f *Field) wanted(sys unit.System) string {
 
 // like is the example in the reader's units.
 func (f *Field) like(sys unit.System) string {
-	v, problems := f.read(Entry{Text: f.example()}, unit.US)
+	v, problems := f.parse(Entry{Text: f.example()}, unit.US)
 	if len(problems) > 0 || !v.set {
 		return "a number with its unit"
 	}

@@ -94,7 +94,7 @@ func (w *Worksheet) read(entries Entries, sys unit.System) (*In, *Answer) {
 			e.Text, e.Own, from = f.example(), false, unit.US
 			e.Unit, e.UnitTo = "", ""
 		}
-		v, problems := f.read(e, from)
+		v, problems := f.read(e, from, sys)
 		v.bears = f.Only == nil
 		in.values[f.ID] = &v
 		if f.Only != nil {
@@ -130,7 +130,7 @@ func (w *Worksheet) unknown(entries Entries) []string {
 // compute runs the worksheet and turns a number that did not work out into a
 // complaint.
 func (w *Worksheet) compute(in *In, a *Answer) *Out {
-	o := &Out{w: w, in: in, answer: a, figures: map[string]*shownFigure{}}
+	o := &Out{w: w, in: in, answer: a, figures: map[string]*shownFigure{}, knows: map[string]known{}}
 	w.Compute(in, o)
 	if !a.OK() {
 		return o
@@ -162,9 +162,9 @@ func (w *Worksheet) mark(in *In, a *Answer) {
 		s := FieldState{ID: f.ID, Own: v.own, Example: theirs, Bears: v.bears}
 		readable := !v.bad
 		if readable && v.set {
-			s.set(f, v, in.sys)
+			s.set(f, v)
 			if v.bears {
-				a.Used = append(a.Used, Used{f.ID, f.Label, f.text(v, in.sys), theirs})
+				a.Used = append(a.Used, Used{f.ID, f.Label, v.shown, theirs})
 			}
 		}
 		a.Fields = append(a.Fields, s)
@@ -174,7 +174,7 @@ func (w *Worksheet) mark(in *In, a *Answer) {
 		if v.bears {
 			text := strings.TrimSpace(v.text)
 			if readable {
-				text = f.canonical(v)
+				text = v.canonical
 			}
 			pairs = append(pairs, Pair{f.ID, text})
 			if !v.own && v.set {
@@ -185,20 +185,14 @@ func (w *Worksheet) mark(in *In, a *Answer) {
 	a.Link = link(pairs, example)
 }
 
-// set takes the entry apart for the field's own controls.
-func (s *FieldState) set(f *Field, v *value, sys unit.System) {
-	s.Canonical = f.canonical(v)
+// set gives the entry as the field's own controls show it.
+func (s *FieldState) set(f *Field, v *value) {
+	s.Canonical = v.canonical
 	if f.Shape == Choice {
 		s.Number = v.choice
 		return
 	}
-	for i, x := range v.a {
-		row := RowState{A: grouped(x.Number, f.Kind.Least(x.Unit), sys), UnitA: x.Unit.Name}
-		if f.Shape == Pairs {
-			row.B, row.UnitB = grouped(v.b[i].Number, f.With.Least(v.b[i].Unit), sys), v.b[i].Unit.Name
-		}
-		s.Rows = append(s.Rows, row)
-	}
+	s.Rows = v.rows
 	s.Number, s.Unit = s.Rows[0].A, s.Rows[0].UnitA
 }
 
@@ -217,7 +211,7 @@ func (b Book) Convert(id string, entries Entries, from, to unit.System) []FieldS
 		v := in.get(f.ID)
 		s := FieldState{ID: f.ID, Own: v.own}
 		if f.Shape != Choice && v.set && !v.bad {
-			s.Canonical = f.canonical(v)
+			s.Canonical = v.canonical
 			for i, x := range v.a {
 				row := RowState{A: entryNumber(x, f.Kind, to), UnitA: f.Kind.Shown(to).Name}
 				if f.Shape == Pairs {
@@ -244,6 +238,7 @@ func (o *Out) finish() {
 	for _, s := range o.extra {
 		sentence += " " + s
 	}
+	o.done = true
 	a.Verdict = Said{id, o.fill(v.Head), o.prefix(o.fill(sentence))}
 	a.Figures = append(a.Figures, Shown{ID: "verdict", Label: "Verdict", Value: id, Text: a.Verdict.Head})
 	for i := range o.w.Figures {

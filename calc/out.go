@@ -21,12 +21,15 @@ type Out struct {
 	answer   *Answer
 	pictures []*chart.Chart
 	entered  []*chart.Chart
+	done     bool             // Compute has returned: no figure changes any more
+	knows    map[string]known // by quantity, once asked
 }
 
 type shownFigure struct {
 	si, half    float64
 	value, text string // Words, or value "" and why
 	words       bool
+	number      string // as read, once worked out after Compute returned
 }
 
 func (o *Out) figure(id string) *shownFigure {
@@ -201,7 +204,7 @@ func (o *Out) quote(id string, bare bool) string {
 	if f == nil {
 		panic("calc: a sentence quotes what is not declared: " + id)
 	}
-	s := f.text(o.in.get(id), o.in.sys)
+	s := o.in.get(id).shown
 	if bare {
 		s = strings.TrimSuffix(s, " "+f.Kind.Shown(o.in.sys).Name)
 	}
@@ -210,8 +213,12 @@ func (o *Out) quote(id string, bare bool) string {
 
 // words gives a figure's number as read, and its unit.
 func (o *Out) words(g *Figure, f *shownFigure) (number, name string) {
-	if f.words {
+	name = g.Kind.Shown(o.in.sys).Name
+	switch {
+	case f.words:
 		return f.text, ""
+	case f.number != "":
+		return f.number, name
 	}
 	var against []float64
 	for _, id := range g.Against {
@@ -226,5 +233,9 @@ func (o *Out) words(g *Figure, f *shownFigure) (number, name string) {
 			against = append(against, Range{}.bound(id, g.Kind, 0))
 		}
 	}
-	return g.number(f.si, f.half, against, o.in.sys), g.Kind.Shown(o.in.sys).Name
+	number = g.number(f.si, f.half, against, o.in.sys)
+	if o.done {
+		f.number = number
+	}
+	return number, name
 }

@@ -24,7 +24,7 @@ func (o *Out) slide(f *Field, v *value) *SlideState {
 			break
 		}
 	}
-	s := &SlideState{Min: math.Ceil(from/step) * step, Max: math.Floor(to/step) * step, Step: step, Unit: u.Name, Text: f.text(v, o.in.sys)}
+	s := &SlideState{Min: math.Ceil(from/step) * step, Max: math.Floor(to/step) * step, Step: step, Unit: u.Name, Text: v.shown}
 	if !(s.Min < s.Max) { // also when an end is not a number
 		return nil
 	}

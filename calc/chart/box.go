@@ -22,8 +22,12 @@ func (b box) into(f box) box {
 // crosses reports whether any part of the segment from p to q lies in the box:
 // what is left of it after cutting at the four sides.
 func (b box) crosses(p, q point) bool {
-	if max(p.x, q.x) < b.left || min(p.x, q.x) > b.right || max(p.y, q.y) < b.top || min(p.y, q.y) > b.bottom {
+	if p.x < b.left && q.x < b.left || p.x > b.right && q.x > b.right ||
+		p.y < b.top && q.y < b.top || p.y > b.bottom && q.y > b.bottom {
 		return false // clearly beside it, as most are
+	}
+	if b.holds(p) || b.holds(q) {
+		return true
 	}
 	from, to := 0.0, 1.0
 	for _, side := range [4][2]float64{
@@ -41,6 +45,11 @@ func (b box) crosses(p, q point) bool {
 		}
 	}
 	return from <= to
+}
+
+// holds reports whether p lies in the box or on its edge.
+func (b box) holds(p point) bool {
+	return p.x >= b.left && p.x <= b.right && p.y >= b.top && p.y <= b.bottom
 }
 
 // nearest returns the ends of the shortest line from b to o; they are the same

@@ -35,10 +35,28 @@ func (b *pen) put(pattern string, numbers ...float64) {
 	for _, v := range numbers {
 		i := strings.IndexByte(pattern, '~')
 		b.text = append(b.text, pattern[:i]...)
-		b.text = strconv.AppendFloat(b.text, round(v), 'f', -1, 64)
+		b.tenths(math.Round(v * 10))
 		pattern = pattern[i+1:]
 	}
 	b.text = append(b.text, pattern...)
+}
+
+// tenths writes a number of tenths as the shortest decimal.
+func (b *pen) tenths(n float64) {
+	const most = 1e15 // that a whole number is exact to, and more than any picture has
+	if !(math.Abs(n) < most) {
+		b.text = strconv.AppendFloat(b.text, n/10, 'f', -1, 64)
+		return
+	}
+	whole := int64(n)
+	if whole < 0 {
+		b.text = append(b.text, '-')
+		whole = -whole
+	}
+	b.text = strconv.AppendInt(b.text, whole/10, 10)
+	if last := whole % 10; last > 0 {
+		b.text = append(b.text, '.', '0'+byte(last))
+	}
 }
 
 func (b *pen) Len() int       { return len(b.text) }

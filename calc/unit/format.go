@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"bytes"
 	"math"
 	"strconv"
 	"strings"
@@ -89,9 +90,15 @@ func decimalOf(x float64) decimal {
 	if x == 0 {
 		return decimal{}
 	}
-	mantissa, exp, _ := strings.Cut(strconv.FormatFloat(math.Abs(x), 'e', -1, 64), "e")
-	n, _ := strconv.Atoi(exp)
-	return decimal{digits: strings.Replace(mantissa, ".", "", 1), point: n + 1}
+	var room [32]byte // d.ddde±dd
+	text := strconv.AppendFloat(room[:0], math.Abs(x), 'e', -1, 64)
+	e := bytes.IndexByte(text, 'e')
+	n, _ := strconv.Atoi(string(text[e+1:]))
+	if e > 1 {
+		text[1] = text[0] // over the point
+		return decimal{digits: string(text[1:e]), point: n + 1}
+	}
+	return decimal{digits: string(text[:e]), point: n + 1}
 }
 
 // round rounds to the decimal places, a half away from zero.

@@ -94,6 +94,11 @@ func (k Kind) Shown(s System) Unit {
 // Lookup returns the unit of this kind with that name or one of its other
 // spellings, in any case and spacing: "psi", "PSI", "lb/in²", "kgf / cm2".
 func (k Kind) Lookup(name string) (Unit, bool) {
+	for _, u := range kinds[k].units {
+		if u.Name == name { // as links and the page's own choosers write it
+			return u, true
+		}
+	}
 	want := key(name)
 	for _, u := range kinds[k].units {
 		if key(u.Name) == want {
