@@ -43,13 +43,13 @@ var book = calc.Book{{
 }}
 
 // newDesk has a clock that goes on by a millisecond whenever it is read.
-func newDesk() (*desk, *[]map[string]any) {
+func newDesk(t *testing.T) (*desk, *[]map[string]any) {
 	posted := new([]map[string]any)
 	clock := 0.0
 	return &desk{
 		book: book,
 		now:  func() float64 { clock++; return clock },
-		post: func(m map[string]any) { *posted = append(*posted, m) },
+		post: func(m map[string]any) { *posted = append(*posted, decoded(t, m).(map[string]any)) },
 	}, posted
 }
 
@@ -61,7 +61,7 @@ func ask(seq float64, worksheet, x string) map[string]any {
 func last(posted *[]map[string]any) map[string]any { return (*posted)[len(*posted)-1] }
 
 func TestAnswerThenCheck(t *testing.T) {
-	d, posted := newDesk()
+	d, posted := newDesk(t)
 	d.take(ask(1, "echo", "5"))
 	if m := last(posted); m["type"] != "answer" || m["seq"] != 1.0 || m["check"] != "running" {
 		t.Fatalf("first: %v", m)
@@ -91,7 +91,7 @@ func TestAnswerThenCheck(t *testing.T) {
 }
 
 func TestNewerQuestionEndsCheck(t *testing.T) {
-	d, posted := newDesk()
+	d, posted := newDesk(t)
 	d.take(ask(1, "echo", "5"))
 	d.slice()
 	d.take(ask(2, "echo", "6"))
@@ -108,7 +108,7 @@ func TestNewerQuestionEndsCheck(t *testing.T) {
 }
 
 func TestProblemNeedsNoCheck(t *testing.T) {
-	d, posted := newDesk()
+	d, posted := newDesk(t)
 	d.take(ask(1, "echo", "five"))
 	if m := last(posted); m["check"] != "none" || len(m["answer"].(map[string]any)["problems"].([]any)) != 1 || d.slice() {
 		t.Errorf("%v", m)
@@ -116,7 +116,7 @@ func TestProblemNeedsNoCheck(t *testing.T) {
 }
 
 func TestConvert(t *testing.T) {
-	d, posted := newDesk()
+	d, posted := newDesk(t)
 	m := ask(1, "echo", "5")
 	m["op"], m["to"] = "convert", "metric"
 	d.take(m)
@@ -137,7 +137,7 @@ func TestPanicIsTold(t *testing.T) {
 		{"no such worksheet", ask(2, "nobody", ""), "no such worksheet"},
 		{"no message at all", map[string]any{"seq": 2.0}, "does not understand"},
 	} {
-		d, posted := newDesk()
+		d, posted := newDesk(t)
 		d.take(ask(1, "echo", "5"))
 		d.take(test.m)
 		for d.slice() {

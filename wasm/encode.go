@@ -10,7 +10,7 @@ import (
 // encode writes a message as JSON. One text crosses to JavaScript at once, where
 // an object would cross value by value; and encoding/json is larger than all the
 // worksheets. It takes what messages are made of: maps, lists, strings, numbers,
-// booleans and nil.
+// booleans, nil, and what a writer has written.
 func encode(b *strings.Builder, v any) {
 	switch v := v.(type) {
 	case map[string]any:
@@ -39,6 +39,8 @@ func encode(b *strings.Builder, v any) {
 		b.WriteByte(']')
 	case string:
 		quote(b, v)
+	case written:
+		b.WriteString(string(v))
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) { // JSON has neither
 			b.WriteString("null")
@@ -58,24 +60,31 @@ func encode(b *strings.Builder, v any) {
 func quote(b *strings.Builder, s string) {
 	b.WriteByte('"')
 	from := 0
-	for i, r := range s {
-		wide := 1
-		text := ""
-		switch {
-		case r == '"' || r == '\\':
-			text = `\` + string(r)
-		case r < ' ':
-			text = `\u00` + string("0123456789abcdef"[r>>4]) + string("0123456789abcdef"[r&15])
-		case r == utf8.RuneError:
-			if _, wide = utf8.DecodeRuneInString(s[i:]); wide == 1 {
+	for i := 0; i < len(s); {
+		c := s[i]
+		if c >= ' ' && c != '"' && c != '\\' && c < utf8.RuneSelf {
+			i++
+			continue
+		}
+		wide, text := 1, ""
+		switch r := rune(c); {
+		case c >= utf8.RuneSelf:
+			if r, wide = utf8.DecodeRuneInString(s[i:]); r == utf8.RuneError && wide == 1 {
 				text = "\ufffd"
 			}
+		case c < ' ':
+			text = `\u00` + string("0123456789abcdef"[c>>4]) + string("0123456789abcdef"[c&15])
+		case c == '"':
+			text = `\"`
+		default:
+			text = `\\`
 		}
 		if text != "" {
 			b.WriteString(s[from:i])
 			b.WriteString(text)
 			from = i + wide
 		}
+		i += wide
 	}
 	b.WriteString(s[from:])
 	b.WriteByte('"')

@@ -8,6 +8,7 @@ import (
 
 	"github.com/hack-pad/safejs"
 
+	"plainlift/calc/unit"
 	"plainlift/calc/worksheets"
 )
 
@@ -40,15 +41,15 @@ func TestReceived(t *testing.T) {
 func TestAnswerInJavaScript(t *testing.T) {
 	a := full()
 	a.Verdict.Sentence = "±80 psi “quoted”, 1 200 µm"
-	v, err := safejs.ValueOf(answerMessage(7, "done", a))
+	v, err := safejs.ValueOf(encoded(answerMessage(7, "done", a)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	test := evaluated(t, `(m) => m.type === "answer" && m.seq === 7 && m.check === "done"
+	test := evaluated(t, `(text) => { const m = JSON.parse(text); return m.type === "answer" && m.seq === 7 && m.check === "done"
 		&& m.answer.verdict.sentence === "±80 psi “quoted”, 1 200 µm"
 		&& m.answer.budget[1].share === 0.5 && m.answer.problems[0].row === 1 && m.answer.fields[0].bears === true
 		&& Array.isArray(m.answer.link[1]) && m.answer.link[1][0] === "text"
-		&& m.answer.figures.length === 2`)
+		&& m.answer.figures.length === 2; }`)
 	if fits, err := test.Invoke(v); err != nil {
 		t.Error(err)
 	} else if yes, _ := fits.Bool(); !yes {
@@ -80,18 +81,12 @@ func TestThreadBackBetweenSlices(t *testing.T) {
 	}
 }
 
-// The cost of handing an answer of the usual size to JavaScript: it comes on top
-// of every keystroke.
+// The cost of handing an answer to JavaScript: it comes on top of every
+// keystroke.
 func BenchmarkAnswerToJavaScript(b *testing.B) {
-	d, posted := newDesk()
-	d.book = worksheets.All
-	d.take(map[string]any{"seq": 1.0, "op": "evaluate", "worksheet": "short", "system": "us", "link": []any{}, "fields": []any{}})
-	m := last(posted)
-	if m["type"] != "answer" {
-		b.Fatal(m["message"])
-	}
+	a := worksheets.All.Evaluate("loader", nil, unit.US)
 	for b.Loop() {
-		if _, err := safejs.ValueOf(m); err != nil {
+		if _, err := safejs.ValueOf(encoded(answerMessage(1, "none", a))); err != nil {
 			b.Fatal(err)
 		}
 	}

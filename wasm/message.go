@@ -96,7 +96,13 @@ func failedMessage(seq any, message string) map[string]any {
 }
 
 func convertedMessage(seq float64, fields []calc.FieldState) map[string]any {
-	return map[string]any{"type": "converted", "seq": seq, "fields": each(fields, fieldState)}
+	var w writer
+	w.begin('[')
+	for i := range fields {
+		w.field(&fields[i])
+	}
+	w.end(']')
+	return map[string]any{"type": "converted", "seq": seq, "fields": w.written()}
 }
 
 func answerMessage(seq float64, check string, a *calc.Answer) map[string]any {
@@ -123,69 +129,6 @@ func postMessage(text string, picks []calc.Pick) map[string]any {
 		return map[string]any{"field": p.Field, "value": p.Value, "shown": p.Shown, "sure": p.Sure, "ask": p.Ask}
 	})}
 }
-
-// answer is an Answer under the names of its fields, the first letter small. A
-// list without items is an empty list.
-func answer(a *calc.Answer) map[string]any {
-	return map[string]any{
-		"worksheet": a.Worksheet,
-		"verdict":   map[string]any{"id": a.Verdict.ID, "head": a.Verdict.Head, "sentence": a.Verdict.Sentence},
-		"lines":     each(a.Lines, text),
-		"figures": each(a.Figures, func(s calc.Shown) any {
-			return map[string]any{"id": s.ID, "label": s.Label, "value": s.Value, "text": s.Text, "place": places[s.Place]}
-		}),
-		"picture": a.Picture,
-		"rests":   each(a.Rests, text),
-		"budget": each(a.Budget, func(b calc.BudgetRow) any {
-			return map[string]any{"name": b.Name, "limit": b.Limit, "u": b.U, "share": b.Share, "text": b.Text}
-		}),
-		"working": each(a.Working, func(s calc.Step) any {
-			return map[string]any{"formula": s.Formula, "numbers": s.Numbers, "source": s.Source}
-		}),
-		"cautions": each(a.Cautions, text),
-		"next": each(a.Next, func(n calc.Onward) any {
-			return map[string]any{"id": n.ID, "text": n.Text, "link": each(n.Link, pair)}
-		}),
-		"reply": each(a.Reply, text),
-		"known": each(a.Known, func(k calc.Known) any {
-			return map[string]any{"quantity": k.Quantity, "text": k.Text, "shown": k.Shown}
-		}),
-		"used": each(a.Used, func(u calc.Used) any {
-			return map[string]any{"id": u.ID, "label": u.Label, "text": u.Text, "example": u.Example}
-		}),
-		"examples": each(a.Examples, text),
-		"fields":   each(a.Fields, fieldState),
-		"problems": each(a.Problems, func(p calc.Problem) any {
-			return map[string]any{"field": p.Field, "row": p.Row, "message": p.Message, "choices": each(p.Choices, text)}
-		}),
-		"notes": each(a.Notes, func(n calc.Note) any {
-			return map[string]any{"field": n.Field, "row": n.Row, "text": n.Text}
-		}),
-		"notices": each(a.Notices, text),
-		"link":    each(a.Link, pair),
-		"check":   a.Check,
-	}
-}
-
-var places = map[calc.Place]string{calc.Key: "key", calc.More: "more", calc.Quoted: "quoted"}
-
-func fieldState(f calc.FieldState) any {
-	var slide any
-	if s := f.Slide; s != nil {
-		slide = map[string]any{"min": s.Min, "max": s.Max, "step": s.Step, "value": s.Value, "unit": s.Unit, "text": s.Text}
-	}
-	return map[string]any{
-		"slide": slide,
-		"id":    f.ID, "number": f.Number, "unit": f.Unit, "canonical": f.Canonical, "own": f.Own, "example": f.Example, "bears": f.Bears,
-		"rows": each(f.Rows, func(r calc.RowState) any {
-			return map[string]any{"a": r.A, "unitA": r.UnitA, "b": r.B, "unitB": r.UnitB}
-		}),
-	}
-}
-
-func text(s string) any { return s }
-
-func pair(p calc.Pair) any { return []any{p.Key, p.Value} }
 
 // each turns a list into one that JavaScript takes.
 func each[T any](list []T, to func(T) any) []any {

@@ -114,14 +114,18 @@ func fillIn(v reflect.Value) {
 // Whatever an answer has must reach the page, under the same name. A field that
 // is added to the answer and forgotten in the message fails here.
 func TestAnswerCarriesEverything(t *testing.T) {
-	compare(t, "answer", reflect.ValueOf(*full()), answer(full()))
+	compare(t, "answer", reflect.ValueOf(*full()), decoded(t, answer(full())))
 }
 
 func compare(t *testing.T, path string, want reflect.Value, got any) {
 	t.Helper()
 	switch want.Kind() {
 	case reflect.Pointer:
-		compare(t, path, want.Elem(), got)
+		if !want.IsNil() {
+			compare(t, path, want.Elem(), got)
+		} else if got != nil {
+			t.Errorf("%s: %v, want nothing", path, got)
+		}
 	case reflect.Slice:
 		list, ok := got.([]any)
 		if !ok || len(list) != want.Len() {
@@ -133,7 +137,7 @@ func compare(t *testing.T, path string, want reflect.Value, got any) {
 		}
 	case reflect.Struct:
 		if p, ok := want.Interface().(calc.Pair); ok {
-			if !reflect.DeepEqual(got, []any{p.Key, p.Value}) {
+			if !reflect.DeepEqual(got, []any{p.Key, strings.ToValidUTF8(p.Value, "\ufffd")}) {
 				t.Errorf("%s: pair %v", path, got)
 			}
 			return
@@ -157,7 +161,14 @@ func compare(t *testing.T, path string, want reflect.Value, got any) {
 			}
 			return
 		}
-		if !reflect.DeepEqual(got, want.Interface()) {
+		plain := want.Interface()
+		switch v := plain.(type) {
+		case int:
+			plain = float64(v)
+		case string:
+			plain = strings.ToValidUTF8(v, "\ufffd")
+		}
+		if !reflect.DeepEqual(got, plain) {
 			t.Errorf("%s: %v (%T), want %v", path, got, got, want)
 		}
 	}
@@ -165,14 +176,15 @@ func compare(t *testing.T, path string, want reflect.Value, got any) {
 
 // The page loops over lists without asking whether they are there.
 func TestEmptyAnswerHasLists(t *testing.T) {
-	m := answer(new(calc.Answer))
+	m := decoded(t, answer(&calc.Answer{Fields: make([]calc.FieldState, 1)})).(map[string]any)
+	rows := m["fields"].([]any)[0].(map[string]any)["rows"]
+	if list, ok := rows.([]any); !ok || list == nil {
+		t.Error("rows is no list")
+	}
 	for f, v := range reflect.ValueOf(calc.Answer{}).Fields() {
 		name := strings.ToLower(f.Name[:1]) + f.Name[1:]
-		if list, ok := m[name].([]any); v.Kind() == reflect.Slice && (!ok || list == nil || len(list) > 0) {
+		if list, ok := m[name].([]any); v.Kind() == reflect.Slice && name != "fields" && (!ok || list == nil || len(list) > 0) {
 			t.Errorf("%s is %#v, not an empty list", name, m[name])
 		}
-	}
-	if rows := fieldState(calc.FieldState{}).(map[string]any)["rows"].([]any); rows == nil {
-		t.Error("rows is nil")
 	}
 }
