@@ -18,7 +18,9 @@ type scaleTest struct {
 	pu, lu      float64   // standard uncertainty of one point
 	line        line.Stated
 	dead, deadU float64
-	from, to    float64 // least and most pressure
+	gaugeU      float64 // the gauge's part of deadU, the same at every pull
+	first, last int     // the pulls at the least and at the most pressure
+	from, to    float64 // those pressures
 }
 
 func computeLiftTest(in *calc.In, out *calc.Out) {
@@ -29,12 +31,16 @@ func computeLiftTest(in *calc.In, out *calc.Out) {
 	t.figures(in, out)
 	branch := t.branch()
 	out.Verdict(branch)
-	if branch == "dead-weight" {
+	if branch == "dead-weight" && heightsApart(in.List("heights")) <= far {
 		out.Set("dead_shown", t.dead)
-		out.Set("dead_share", t.dead/t.load[0])
+		out.Set("dead_share", t.dead/t.load[t.first])
+		out.Set("share_least", (t.dead-shown*t.deadU)/t.load[t.first])
+		out.Set("share_most", (t.dead+shown*t.deadU)/t.load[t.first])
 	} else {
 		out.None("dead_shown", "not shown by this test")
 		out.None("dead_share", "not shown by this test")
+		out.None("share_least", "not shown by this test")
+		out.None("share_most", "not shown by this test")
 	}
 	t.heights(in, out)
 	t.lines(in, out, branch)
@@ -44,6 +50,9 @@ func computeLiftTest(in *calc.In, out *calc.Out) {
 	out.Rest("The scale's own calibration hardly matters: it stretches all loads alike, the dead weight with them, and no percentage.")
 	if len(t.p) == 2 {
 		out.Rest("Two pulls always lie on a line. A third says whether they belong together.")
+	}
+	if branch == "dead-weight" {
+		out.Rest("A gauge that reads {offset} too high at every pull draws the same line with no dead weight at all: see where its pointer rests.")
 	}
 	out.Caution("load", "limit", "hold", "skin", "leaks", "arm", "technician")
 }
@@ -82,8 +91,10 @@ func readTest(in *calc.In, out *calc.Out) (t scaleTest, ok bool) {
 		return t, false
 	}
 	t.from, t.to = slices.Min(t.p), slices.Max(t.p)
+	t.first, t.last = slices.Index(t.p, t.from), slices.Index(t.p, t.to)
 	t.dead = -t.line.Intercept
-	t.deadU = math.Hypot(t.line.InterceptU, t.line.Slope*doubt.Rect(in.SI("gauge_err")))
+	t.gaugeU = math.Abs(t.line.Slope) * doubt.Rect(in.SI("gauge_err"))
+	t.deadU = math.Hypot(t.line.InterceptU, t.gaugeU)
 	return t, true
 }
 
@@ -92,12 +103,12 @@ const shown = 2
 
 func (t scaleTest) figures(in *calc.In, out *calc.Out) {
 	n := len(t.p)
-	first, last := t.load[0], t.load[n-1]
-	ratio, rise := last/first, t.p[n-1]/t.p[0]
+	first, last := t.load[t.first], t.load[t.last]
+	ratio, rise := last/first, t.to/t.from
 	gainU := ratio * math.Hypot(t.lu/first, t.lu/last)
 	out.SetDoubt("gain_pct", ratio-1, shown*gainU)
 	out.Set("gain_u", gainU)
-	out.SetDoubt("dp_pct", rise-1, shown*rise*math.Hypot(t.pu/t.p[0], t.pu/t.p[n-1]))
+	out.SetDoubt("dp_pct", rise-1, shown*rise*math.Hypot(t.pu/t.from, t.pu/t.to))
 	out.SetDoubt("slope", t.line.Slope, shown*t.line.SlopeU)
 	out.Set("slope_u", t.line.SlopeU)
 	out.SetDoubt("dead", t.dead, shown*t.deadU)
@@ -114,12 +125,20 @@ func (t scaleTest) figures(in *calc.In, out *calc.Out) {
 	}
 	out.Set("pulls", float64(n))
 	out.Set("spread", t.to-t.from)
-	by := shown * t.deadU / math.Abs(t.dead)
+	by := t.wider()
 	out.Set("spread_needed", by*(t.to-t.from))
 	out.Set("pulls_needed", math.Ceil(by*by*float64(n)))
-	out.Set("at_last", t.p[n-1])
-	lift, _ := t.line.At(t.p[n-1])
+	setOr(out, "offset", positive(t.dead, t.line.Slope), "the line does not rise")
+	out.Set("at_last", t.to)
+	lift, _ := t.line.At(t.to)
 	out.Set("lift_last", lift)
+}
+
+// wider returns how many times wider the pulls would have to spread to show the
+// dead weight. What the gauge is off everywhere alike no spread takes away: NaN
+// where that alone hides it.
+func (t scaleTest) wider() float64 {
+	return shown * t.line.InterceptU / math.Sqrt(t.dead*t.dead-shown*shown*t.gaugeU*t.gaugeU)
 }
 
 // branch chooses the branch, in the order that matters.
@@ -138,8 +157,17 @@ func (t scaleTest) branch() string {
 	return "proportional"
 }
 
-// far is how far apart pulls may be in height. Common practice, no source.
-const far = 0.0254
+// far is how far apart pulls may be in height, with a hair for rounding. Common
+// practice, no source.
+const far = 0.0254 * (1 + 1e-9)
+
+// heightsApart is how far apart heights are.
+func heightsApart(h []float64) float64 {
+	if len(h) == 0 {
+		return 0
+	}
+	return slices.Max(h) - slices.Min(h)
+}
 
 // heights calls out pulls that were not at one height.
 func (t scaleTest) heights(in *calc.In, out *calc.Out) {
@@ -148,14 +176,13 @@ func (t scaleTest) heights(in *calc.In, out *calc.Out) {
 		out.None("apart", "no heights noted")
 		return
 	}
-	apart := slices.Max(h) - slices.Min(h)
-	out.Set("apart", apart)
-	if apart <= far*(1+1e-9) {
+	out.Set("apart", heightsApart(h))
+	if heightsApart(h) <= far {
 		return
 	}
 	out.Add("But the pulls were up to {apart} apart in height, so they can't be compared: lift changes with height by itself.")
 	for i := range h {
-		if math.Abs(h[i]-h[0]) > far*(1+1e-9) {
+		if math.Abs(h[i]-h[0]) > far {
 			out.Note("heights", i, "Not at the height of the first pull.")
 		}
 	}
@@ -168,10 +195,13 @@ func (t scaleTest) lines(in *calc.In, out *calc.Out, branch string) {
 	if branch != "proportional" {
 		return
 	}
-	by := shown * t.deadU / math.Abs(t.dead)
-	if t.dead > 0 && by > 1 && by < 6 {
+	by := t.wider()
+	switch {
+	case t.dead > 0 && math.IsNaN(by):
+		out.Line("A gauge off by {gauge_err} everywhere makes that much by itself: no more pulls will tell, only a better gauge.")
+	case t.dead > 0 && by > 1 && by < 6 && by*(t.to-t.from) < t.to:
 		out.Line("If {dead} is the dead weight, pulls spread over about {spread_needed} of pressure would show it, downwards from here, not above the manual's limit; or about {pulls_needed} pulls like these {pulls}.")
-	} else {
+	default:
 		out.Line("A wider spread of pressure shows more than many pulls close together: go down, not above the manual's limit.")
 	}
 }
@@ -227,6 +257,6 @@ func (t scaleTest) working(in *calc.In, out *calc.Out) {
 	if len(t.p) > 2 {
 		out.Step("chance of χ² or more with pulls − 2 degrees of freedom", "χ² = {chi2}: {chi2_p}", "Abramowitz and Stegun, 26.4 (from memory)")
 	}
-	out.Step("more load = last ÷ first − 1; more pressure the same", "{gain_pct} and {dp_pct}, u of the first {gain_u}", "Arithmetic")
+	out.Step("more load = at the highest pressure ÷ at the lowest − 1; more pressure the same", "{gain_pct} and {dp_pct}, u of the first {gain_u}", "Arithmetic")
 	out.Step("dead weight is shown when it is more than twice its standard uncertainty", "{dead} against 2 × {dead_u}", "A choice, near 95 % (JCGM 100:2008, G.1.2)")
 }

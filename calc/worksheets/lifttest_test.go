@@ -13,7 +13,7 @@ import (
 var scaleBranches = []struct{ changes, id, head, says string }{
 	{"", "proportional", "Fits “in proportion”", "10.2 % more pressure lifted 12.6 % more, which fits lift in proportion to pressure; a dead weight of up to 680 lb fits as well"},
 	{"tests=1500 psi : 730 lb; 2100 psi : 1150 lb; 2700 psi : 1570 lb", "dead-weight", "Dead weight about 320 lb", "most likely 260 to 380 lb, goes into arms and tool"},
-	{"tests=1500 psi : 1200 lb; 2700 psi : 1500 lb", "dead-weight", "Steeper than can be", "no loader does"},
+	{"tests=1500 psi : 1200 lb; 2700 psi : 1500 lb", "dead-weight", "Flatter than can be", "no loader does"},
 	{"tests=2000 psi : 1000 lb; 2300 psi : 1400 lb; 2700 psi : 1450 lb", "not-a-line", "Not on one line", "chance under 1 %"},
 	{"tests=2450 psi : 1390 lb; 2700 psi : 1300 lb", "falls", "More pressure lifted no more", "show nothing of pressure"},
 	{"tests=2450 psi : 1390 lb; 2900 psi : 1700 lb", "dead-weight", "Dead weight about 300 lb", ""},
@@ -89,12 +89,52 @@ func TestScaleTravels(t *testing.T) {
 		}
 		return ""
 	}
+	if apart := link(scaleBranches[1].changes+"|heights=60 in; 60 in; 66 in", "gain"); strings.Contains(apart, "dead=") {
+		t.Errorf("carried from pulls at different heights: %s", apart)
+	}
 	weak, strong := link("", "gain"), link(scaleBranches[1].changes, "gain")
 	if strings.Contains(weak, "dead=") || !strings.Contains(weak, "lift=1565 lb") || !strings.Contains(weak, "at=2700 psi") {
 		t.Errorf("carried: %s", weak)
 	}
-	if !strings.Contains(strong, "dead=320 lb") || !strings.Contains(link(scaleBranches[1].changes, "before-after"), "dead_hi=") {
+	// u(dead weight) of the three: σ² = 149, 31.02 lb; (320 ∓ 62.04)/730, by hand.
+	if !strings.Contains(strong, "dead=320 lb") || !strings.Contains(link(scaleBranches[1].changes, "before-after"), "dead_lo=35.33") || !strings.Contains(link(scaleBranches[1].changes, "before-after"), "dead_hi=52.33") {
 		t.Errorf("carried: %s", strong)
+	}
+}
+
+// The order in which pulls were taken changes nothing that is said of them.
+func TestScaleOrder(t *testing.T) {
+	up, down := pullAt(""), pullAt("tests=2700 psi : 1565 lb; 2450 psi : 1390 lb")
+	for _, id := range []string{"gain_pct", "dp_pct", "dead", "spread_needed"} {
+		if a, b := value(up, id), value(down, id); math.Abs(a/b-1) > 1e-9 {
+			t.Errorf("%s: rising %v, falling %v", id, a, b)
+		}
+	}
+	again := pullAt("tests=2450 psi : 1390 lb; 2700 psi : 1565 lb; 2450 psi : 1395 lb")
+	if got := value(again, "dp_pct"); math.Abs(got-(2700./2450-1)) > 1e-12 {
+		t.Errorf("a repeat of the first: %v more pressure", got)
+	}
+}
+
+// What a gauge is off everywhere alike neither spread nor repeats take away.
+// With σ² = u²(load) + slope²·u²(pressure) the spread that makes 2·√(u²(line)·(250/spread)²
+// + u²(gauge)) the dead weight of 325 lb, apart from this code.
+func TestScaleGaugeStays(t *testing.T) {
+	const psi = 6894.757293168361
+	line := math.Sqrt(149./2 + 2575.*2575*2*149/250/250)
+	gauge := 0.7 * 200 / math.Sqrt(3)
+	a := pullAt("gauge_err=200 psi")
+	if got, want := value(a, "spread_needed")/psi, 250*2*line/math.Sqrt(325*325-4*gauge*gauge); math.Abs(got/want-1) > 1e-9 {
+		t.Errorf("spread needed %v psi, want %v", got, want)
+	}
+	hidden := pullAt("gauge_err=450 psi")
+	if said := strings.Join(hidden.Lines, " "); !strings.Contains(said, "only a better gauge") {
+		t.Errorf("hidden by the gauge: %q", said)
+	}
+	// 2,200 psi cannot spread to 7,300 downwards.
+	wide := pullAt("tests=500 psi : 200 lb; 2700 psi : 1180 lb|load_u=30 lb")
+	if said := strings.Join(wide.Lines, " "); strings.Contains(said, "spread over") {
+		t.Errorf("spread out of what can be: %q", said)
 	}
 }
 

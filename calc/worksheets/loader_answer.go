@@ -116,6 +116,10 @@ func (l *raised) figures(in *calc.In, out *calc.Out) {
 	out.Set("dead", dead)
 	setOr(out, "gain_pct", positive(gain, l.lift), takesAll)
 	setOr(out, "dead_pct", positive(dead, l.lift), takesAll)
+	b := l.at.Budget(0, l.back)
+	deadHalf := 1.96 * b[:len(b)-1].U() // at no pressure its own doubt, the last, is not in it
+	setOr(out, "share_least", positive(max(dead-deadHalf, 0), l.lift), takesAll)
+	setOr(out, "share_most", positive(max(dead+deadHalf, 0), l.lift), takesAll)
 	out.Set("slope", l.at.Slope())
 	out.Set("arm", l.at.Arm)
 	out.Set("reach", l.at.LoadArm)
