@@ -31,7 +31,7 @@ var loader = &calc.Worksheet{
 	Reply: calc.Reply{
 		About: "For a loader measured with a tape, the bucket pin at {height}:",
 		How:   "The cylinders push {force} on a lever arm of {arm}; less arms and tool, that holds the load {reach} out.",
-		After: "Higher up it lifts less, lower down more. See that the rear wheels stay down before asking for pressure.",
+		After: "Height and reach change it, so name them with the number. See that the rear wheels stay down before asking for pressure.",
 	},
 	Fields: []calc.Field{
 		{ID: "height", Label: "Height of the bucket pin", Noun: "height", Kind: unit.Length, Example: "60 in", Tape: true,
@@ -135,6 +135,7 @@ var loader = &calc.Worksheet{
 
 		{ID: "lift_lo", Kind: unit.Load, Round: calc.ByDoubt, Place: calc.Quoted},
 		{ID: "lift_hi", Kind: unit.Load, Round: calc.ByDoubt, Place: calc.Quoted},
+		{ID: "further", Kind: unit.Length, Round: calc.Two, Place: calc.Quoted},
 		{ID: "loss", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 		{ID: "lift_compare", Kind: unit.Load, Round: calc.ByDoubt, Place: calc.Quoted, Quantity: "lift"},
 		{ID: "compare_at", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "lift pressure", From: []string{"compare"}},
@@ -200,5 +201,5 @@ var faults = map[linkage.Fault]string{
 	linkage.DeadCentre:     "The cylinder would come into one line with the pivot before its end: with the other measurements the stroke is under {}",
 	linkage.TooSteepLow:    "The arms would hang straight down: with the other measurements it is more than {}",
 	linkage.TooSteepHigh:   "The arms would stand straight up: with the other measurements it is less than {}",
-	linkage.BehindPivot:    "The load would hang over the pivot or behind it: more than {}",
+	linkage.BehindPivot:    "The load would hang over the pivot or behind it: with the other measurements it is more than {}",
 }

@@ -40,6 +40,7 @@ type raised struct {
 	now, then, back   float64 // pressures (Pa)
 	limit             float64 // manual's highest (Pa), +Inf unknown
 	lift, half, other float64 // at the two pressures (N), and the ± of the first
+	bottom, top       float64 // lift at both ends of the arc (N)
 }
 
 func computeLoader(in *calc.In, out *calc.Out) {
@@ -104,10 +105,10 @@ func (l *raised) possible(in *calc.In, out *calc.Out) bool {
 func (l *raised) figures(in *calc.In, out *calc.Out) {
 	l.lift, l.other, l.half = l.at.Lift(l.now, l.back), l.at.Lift(l.then, l.back), l.at.HalfWidth(l.now, l.back)
 	gain := l.other - l.lift
-	out.SetDoubt("lift", l.lift, l.half)
-	out.SetDoubt("lift_lo", l.lift-l.half, l.half)
+	lifts(out, "lift", l.lift, l.half)
+	out.SetDoubt("lift_lo", max(l.lift-l.half, 0), l.half)
 	out.SetDoubt("lift_hi", l.lift+l.half, l.half)
-	out.SetDoubt("lift_compare", l.other, l.half)
+	lifts(out, "lift_compare", l.other, l.half)
 	out.Set("lift_u", l.at.Budget(l.now, l.back).U())
 	out.Set("gain", gain)
 	out.Set("loss", -gain)
@@ -133,11 +134,22 @@ func (l *raised) figures(in *calc.In, out *calc.Out) {
 	out.Set("x_tool", level+l.ToolCG)
 
 	bottom, top := l.spread.At(l.low), l.spread.At(l.high)
-	out.SetDoubt("lift_low", bottom.Lift(l.now, l.back), bottom.HalfWidth(l.now, l.back))
-	out.SetDoubt("lift_top", top.Lift(l.now, l.back), top.HalfWidth(l.now, l.back))
+	l.bottom, l.top = bottom.Lift(l.now, l.back), top.Lift(l.now, l.back)
+	lifts(out, "lift_low", l.bottom, bottom.HalfWidth(l.now, l.back))
+	lifts(out, "lift_top", l.top, top.HalfWidth(l.now, l.back))
 	out.Set("gain_top", top.Slope()*(l.then-l.now))
 	l.means(out, gain)
 	l.hangs(in, out)
+}
+
+// lifts sets a lift. What is not above 0 is a number for a program; nobody may
+// read it as a load.
+func lifts(out *calc.Out, id string, si, half float64) {
+	if si > 0 {
+		out.SetDoubt(id, si, half)
+	} else {
+		out.Text(id, number(si), "nothing")
+	}
 }
 
 // positive returns x/of where of is above 0, else NaN.
@@ -150,6 +162,9 @@ func positive(x, of float64) float64 {
 
 // means sets what else would give the gain.
 func (l *raised) means(out *calc.Out, gain float64) {
+	// The load further out by as much as loses the gain: lift × reach stays.
+	further := positive(l.at.LoadArm*gain, l.lift-gain)
+	setOr(out, "further", further, "no place loses just that much")
 	if !(gain > 0 && l.lift > 0) {
 		for _, id := range []string{"closer", "lower", "lighter"} {
 			out.None(id, "there is no gain to match")
@@ -211,11 +226,16 @@ func (l *raised) lines(in *calc.In, out *calc.Out, branch string) {
 		} else {
 			out.Line("At this height nothing on this page but pressure gives the same {gain}.")
 		}
-		if behind {
-			out.Line("A load carried about {closer} further out loses about as much as the pressure gains.")
+		if behind && l.lift > 3*gain { // else it would be further than tools are long
+			out.Line("A load carried about {further} further out loses about as much as the pressure gains.")
 		}
 	}
-	out.Line("From the bottom of the arc to the top it lifts {lift_low}, then {lift_top}: height decides more than a few percent of pressure.")
+	arc := "From the bottom of the arc to the top it lifts {lift_low}, then {lift_top}"
+	const much = 0.1 // of the greater; under it height is no more than what pressure does
+	if math.Abs(l.bottom-l.top) > much*max(l.bottom, l.top) {
+		arc += ": height decides more than a few percent of pressure"
+	}
+	out.Line(arc + ".")
 	if !in.Has("limit") && l.then > l.now {
 		out.Line(noEnd)
 	}
@@ -235,7 +255,7 @@ func (l *raised) rests(in *calc.In, out *calc.Out) {
 	} else {
 		out.Rest("Tool and arms move as one. Rolling the tool back brings the load nearer, and this lifts more.")
 	}
-	out.Rest("The gain hardly hangs on the measurements at all: it is as sure as the difference of the two pressures, and the lever arms.")
+	out.Rest("The gain is surer than the lift in pounds or kilograms: the weights are not in it, only the push, the lever arms and the difference of the two pressures.")
 	l.budget(in, out, b)
 }
 

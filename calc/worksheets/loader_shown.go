@@ -148,7 +148,11 @@ func (l *raised) points(in *calc.In, out *calc.Out) {
 	if n == 0 {
 		return
 	}
-	out.Line("Of {points_n} entered, {points_in} lie within the doubt of the model; with {fits_best} getting past friction it would fit them best.")
+	fits := "with {fits_best} getting past friction it would fit them best."
+	if best > 1 || best <= 0 {
+		fits = "no friction explains them, so look at the measurements, the pressure and where the load sat."
+	}
+	out.Line("Of {points_n} entered, {points_in} lie within the doubt of the model; " + fits)
 }
 
 // weights is what arms and tool take of the push, felt at the load.

@@ -2,6 +2,7 @@ package worksheets
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -152,5 +153,58 @@ func TestLoaderLimit(t *testing.T) {
 func BenchmarkLoader(b *testing.B) {
 	for b.Loop() {
 		All.Evaluate("loader", nil, unit.US)
+	}
+}
+
+// A load carried further out by what is said lifts less by just the gain: put
+// back as its place.
+func TestLoaderFurther(t *testing.T) {
+	for _, changes := range [][]string{{}, {"height", "20 in"}, {"back", "200 psi", "count", "1"}} {
+		a := loaderAt(changes...)
+		out := loaderAt(append(changes, "load_x", strconv.FormatFloat(value(a, "further"), 'g', -1, 64)+" m")...)
+		if lost, gain := value(a, "lift")-value(out, "lift"), value(a, "gain"); math.Abs(lost/gain-1) > 1e-9 {
+			t.Errorf("%v: %v lost, %v gained", changes, lost, gain)
+		}
+	}
+	heavy := loaderAt("tool_w", "2010 lb") // lifts less than the gain
+	if said := strings.Join(heavy.Lines, " "); strings.Contains(said, "further out") {
+		t.Errorf("further out: %q", said)
+	}
+}
+
+// Less than nothing is never shown as a load, nor carried on as one.
+func TestLoaderLiftsNothing(t *testing.T) {
+	for _, changes := range [][]string{
+		{"tool_w", "2000 lb"}, {"tool_w", "2400 lb"}, {"tool_w", "2400 lb", "pressure", "2800 psi"}, {"pressure", "300 psi", "compare", "400 psi"},
+	} {
+		a := loaderAt(changes...)
+		for _, s := range append(a.Lines, a.Verdict.Head, a.Verdict.Sentence, a.Figure("lift_top").Text, a.Figure("lift").Text) {
+			if strings.Contains(s, "−") {
+				t.Errorf("%v: %q", changes, s)
+			}
+		}
+		for _, n := range a.Next {
+			for _, p := range n.Link {
+				if p.Key == "lift" && strings.HasPrefix(p.Value, "-") {
+					t.Errorf("%v: %s takes a lift of %s", changes, n.ID, p.Value)
+				}
+			}
+		}
+	}
+	if value(loaderAt("tool_w", "2400 lb"), "lift") >= 0 {
+		t.Error("the number for a program is gone")
+	}
+}
+
+// An arc that lifts nearly the same everywhere is not said to hang on height,
+// nor points that no friction explains to be fitted by it.
+func TestLoaderSaysNoMore(t *testing.T) {
+	flat := loaderAt("height", "60 in", "closed", "46 in", "stroke", "1.5 in")
+	if said := strings.Join(flat.Lines, " "); !flat.OK() || strings.Contains(said, "height decides") {
+		t.Errorf("%v %q", flat.Problems, said)
+	}
+	more := loaderAt("points", "60 in : 2,900 lb")
+	if said := strings.Join(more.Lines, " "); !strings.Contains(said, "no friction explains them") {
+		t.Errorf("%q", said)
 	}
 }
