@@ -7,13 +7,16 @@ import (
 	"sync"
 
 	"plainlift/calc"
+	"plainlift/calc/doubt"
 	"plainlift/calc/unit"
 )
 
-// answered is one answer in both systems of units.
+// answered is one answer in both systems of units, and the simulation that
+// checks it, if there is one.
 type answered struct {
 	w          *calc.Worksheet
 	us, metric *calc.Answer
+	sim        *doubt.Simulation
 }
 
 // figure quotes a figure, or the head of the verdict.
@@ -69,8 +72,8 @@ type answerKey struct {
 }
 
 // answer answers a worksheet's example with some fields changed.
-func (g *guide) answer(id string, changed map[string]string) (*answered, error) {
-	w := g.book.Lookup(id)
+func answer(book calc.Book, id string, changed map[string]string) (*answered, error) {
+	w := book.Lookup(id)
 	if w == nil {
 		return nil, fmt.Errorf("no worksheet %q", id)
 	}
@@ -86,7 +89,7 @@ func (g *guide) answer(id string, changed map[string]string) (*answered, error) 
 	answers.Lock()
 	work, ok := answers.known[key]
 	if !ok {
-		work = sync.OnceValues(func() (*answered, error) { return workOut(g.book, w, changed) })
+		work = sync.OnceValues(func() (*answered, error) { return workOut(book, w, changed) })
 		answers.known[key] = work
 	}
 	answers.Unlock()
@@ -122,5 +125,5 @@ func workOut(book calc.Book, w *calc.Worksheet, changed map[string]string) (*ans
 		sim.Run(calc.Trials)
 		us = book.EvaluateWith(w.ID, typed, unit.US, sim)
 	}
-	return &answered{w, us, book.EvaluateWith(w.ID, canonical, unit.Metric, sim)}, nil
+	return &answered{w, us, book.EvaluateWith(w.ID, canonical, unit.Metric, sim), sim}, nil
 }

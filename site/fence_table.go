@@ -95,7 +95,7 @@ func (g *guide) writeTable(t *computedTable) template.HTML {
 	for i, value := range t.values {
 		changed := maps.Clone(t.set)
 		changed[t.vary] = value
-		a, err := g.answer(t.w.ID, changed)
+		a, err := answer(g.book, t.w.ID, changed)
 		if err != nil {
 			g.fault(t.varyAt, "with %s %q: %v", t.vary, value, err)
 			continue

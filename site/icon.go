@@ -40,7 +40,7 @@ type canvas struct {
 
 func newCanvas(width, height int, scale float32) *canvas {
 	c := &canvas{image.NewRGBA(image.Rect(0, 0, width, height)), scale}
-	draw.Draw(c, c.Bounds(), image.NewUniform(paper), image.Point{}, draw.Src)
+	draw.Draw(c.RGBA, c.Bounds(), image.NewUniform(paper), image.Point{}, draw.Src)
 	return c
 }
 
@@ -56,11 +56,11 @@ func (c *canvas) line(ink color.Color, thick, x1, y1, x2, y2 float32) {
 	r.LineTo(at(x2-nx, y2-ny))
 	r.LineTo(at(x1-nx, y1-ny))
 	r.ClosePath()
-	r.Draw(c, c.Bounds(), image.NewUniform(ink), image.Point{})
+	r.Draw(c.RGBA, c.Bounds(), image.NewUniform(ink), image.Point{})
 }
 
 func (c *canvas) png() ([]byte, error) {
 	var b bytes.Buffer
-	err := (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&b, c)
+	err := (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&b, c.RGBA)
 	return b.Bytes(), err
 }

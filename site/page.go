@@ -83,10 +83,11 @@ func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
 		}
 	}
 	p.Title, p.Worksheet, p.Script = w.Title, w, sheetScript
-	p.Answer = book.Checked(id, nil, unit.US)
-	if !p.Answer.OK() {
-		return nil, fmt.Errorf("worksheet %s: its example has a problem: %v", id, p.Answer.Problems)
+	example, err := answer(book, id, nil)
+	if err != nil {
+		return nil, fmt.Errorf("worksheet %s: its example has a problem: %w", id, err)
 	}
+	p.Answer = book.EvaluateWith(id, nil, unit.US, example.sim)
 	p.Picture = template.HTML(p.Answer.Picture) // made by calc/chart, which escapes its labels
 	for i := range w.Fields {
 		p.Fields = append(p.Fields, newField(&w.Fields[i], &p.Answer.Fields[i]))

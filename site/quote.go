@@ -76,7 +76,7 @@ func (g *guide) quote(inside string) (quoted, error) {
 		}
 		changed[c[1]] = c[2]
 	}
-	a, err := g.answer(m[1], changed)
+	a, err := answer(g.book, m[1], changed)
 	if err != nil {
 		return quoted{}, err
 	}
