@@ -63,9 +63,13 @@ func (d *desk) take(m map[string]any) {
 
 // beside answers what is asked of a text, beside the questions of the fields.
 func (d *desk) beside(m map[string]any, text string) {
-	if m["op"] == "code" {
+	switch m["op"] {
+	case "code":
 		svg, _ := code(text) // too long: none
 		d.post(map[string]any{"type": "code", "svg": svg})
+		return
+	case "table":
+		d.post(tableMessage(text))
 		return
 	}
 	id, _ := m["worksheet"].(string)

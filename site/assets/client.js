@@ -90,6 +90,7 @@ export class Client {
         break;
       case "code":
       case "post":
+      case "table":
         this.onMessage(message);
         return;
       case "error":
