@@ -2,7 +2,7 @@
  * Talks to the worker that calculates: starts it, gives it one question at a
  * time (always the newest), and replaces it when it stops or hangs.
  */
-import { calculator } from "./module.js";
+import { calculator, thread } from "./module.js";
 
 const DOWNLOAD = 90_000; // ms for the module's bytes, on a slow link
 const START = 30_000; //    ms from the bytes to ready
@@ -37,7 +37,7 @@ export class Client {
     if (this.#worker) return;
     let worker;
     try {
-      worker = this.#worker = new Worker(new URL("worker.js", import.meta.url));
+      worker = this.#worker = thread();
     } catch {
       this.#fail("load");
       return;

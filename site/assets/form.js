@@ -82,6 +82,17 @@ export function watchForm(worksheet, form) {
   byId("keep-example").addEventListener("click", () => borrowed(true));
 }
 
+/** Makes values from elsewhere the reader's own. @param {import("./worksheet.js").Worksheet} worksheet @param {{field: import("./field.js").Field, text: string}[]} values */
+export function take(worksheet, values) {
+  for (const { field, text } of values) {
+    field.show({ text, unit: "", unitTo: "" });
+    field.own = worksheet.untidy = true;
+  }
+  if (!values.length) return;
+  view("typed");
+  worksheet.ask();
+}
+
 /** The buttons of the answer. @param {import("./worksheet.js").Worksheet} worksheet */
 export function watchAnswer(worksheet) {
   byId("change").addEventListener("click", () => {
@@ -90,9 +101,7 @@ export function watchAnswer(worksheet) {
     worksheet.fields[0].node.querySelector("input")?.focus();
   });
   byId("copy").addEventListener("click", async () => {
-    const { link } = worksheet;
-    const url = location.href.split("#")[0] + (link.length ? writeLink(link) : "");
-    if (link.length) history.replaceState(history.state, "", url);
-    byId("copied").textContent = (await copy(url)) ? "Copied." : "The browser refused; copy it from the address bar.";
+    if (worksheet.link.length) history.replaceState(history.state, "", writeLink(worksheet.link));
+    byId("copied").textContent = (await copy(worksheet.address())) ? "Copied." : byId("copy").dataset.refused ?? "";
   });
 }

@@ -16,6 +16,16 @@ export function calculator(url) {
   return compiled;
 }
 
+/**
+ * A thread for it. In a frame that is denied its own origin no file may start one,
+ * but a text of the page's own may, and load the files.
+ */
+export function thread() {
+  const [exec, worker] = ["wasm_exec.js", "worker.js"].map((name) => new URL(name, import.meta.url).href);
+  if (origin !== "null") return new Worker(worker);
+  return new Worker(URL.createObjectURL(new Blob([`importScripts(${JSON.stringify(exec)}, ${JSON.stringify(worker)})`])));
+}
+
 /** When the calculator has arrived, or never will. @returns {Promise<unknown>} */
 export const arrived = () => Promise.resolve(compiled ?? /** @type {any} */ (window).coming).catch(() => {});
 

@@ -2,8 +2,9 @@
  * What the reader gave on one worksheet is offered on the next, by the quantity
  * that a field declares. It is kept for this visit only, on this device.
  */
+import { take } from "./form.js";
+import { readLink } from "./link.js";
 import { list } from "./paint.js";
-import { view } from "./view.js";
 
 /** @typedef {{text: string, shown: string, id: string, title: string}} Known a value, and the worksheet it comes from */
 
@@ -29,13 +30,13 @@ function keep(known) {
   }
 }
 
-/** Somebody else's numbers, which a link brought, are nobody's to offer. @param {import("./worksheet.js").Worksheet} worksheet @param {any[]} known of its newest answer */
-export function learn(worksheet, known) {
-  if (document.documentElement.dataset.view === "link") return;
+/** Somebody else's numbers, which a link brought, are nobody's to offer. @param {import("./worksheet.js").Worksheet} worksheet */
+function learn(worksheet) {
+  if (worksheet.answer.dataset.state !== "current" || document.documentElement.dataset.view === "link") return;
   const all = recall();
   for (const quantity of Object.keys(all)) if (all[quantity].id === worksheet.id) delete all[quantity];
   const title = document.querySelector("h1")?.textContent ?? "";
-  for (const { quantity, text, shown } of known) all[quantity] = { text, shown, id: worksheet.id ?? "", title };
+  for (const { quantity, text, shown } of worksheet.newest.known) all[quantity] = { text, shown, id: worksheet.id ?? "", title };
   keep(all);
 }
 
@@ -51,7 +52,7 @@ function open(worksheet) {
 }
 
 /** @param {import("./worksheet.js").Worksheet} worksheet */
-export function paintOffers(worksheet) {
+function paintOffers(worksheet) {
   const offers = open(worksheet);
   document.documentElement.toggleAttribute("data-offers", offers.length > 0);
   list("offered", offers, (node, offer) => node.querySelector("button")?.setAttribute("data-offer", offer.field.id));
@@ -67,15 +68,9 @@ export function watchOffers(worksheet) {
     take(worksheet, taken);
     paintOffers(worksheet);
   });
-}
-
-/** Makes values from elsewhere the reader's own. @param {import("./worksheet.js").Worksheet} worksheet @param {{field: import("./field.js").Field, text: string}[]} values */
-export function take(worksheet, values) {
-  for (const { field, text } of values) {
-    field.show({ text, unit: "", unitTo: "" });
-    field.own = worksheet.untidy = true;
-  }
-  if (!values.length) return;
-  view("typed");
-  worksheet.ask();
+  worksheet.answer.addEventListener("answered", () => {
+    learn(worksheet);
+    paintOffers(worksheet);
+  });
+  if (!readLink().length) paintOffers(worksheet);
 }

@@ -1,5 +1,4 @@
 /** What only the printed page has: the date, and the link as text and as a code to scan. */
-import { writeLink } from "./link.js";
 
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 const REST = 1200; // ms without typing before a code is asked for
@@ -10,7 +9,7 @@ export function watchPaper(worksheet) {
   worksheet.answer.addEventListener("answered", () => {
     clearTimeout(due);
     paintCode(""); // of the answer before
-    const text = location.href.split("#")[0] + writeLink(worksheet.link);
+    const text = worksheet.address();
     byId("paper-link").textContent = text;
     due = setTimeout(() => worksheet.client.beside({ op: "code", text }), REST);
   });

@@ -1,5 +1,5 @@
 /** Passing an answer on: a link, words, a picture. Everything is made here; nothing is sent anywhere but where the reader sends it. */
-import { copy, writeLink } from "./link.js";
+import { copy } from "./link.js";
 import { drawn, photographed } from "./picture.js";
 import { reply } from "./reply.js";
 
@@ -22,7 +22,6 @@ function save(blob, name) {
 /** Starts when it is opened for the first time. @param {import("./worksheet.js").Worksheet} worksheet */
 export function start(worksheet) {
   const box = /** @type {HTMLDetailsElement} */ (byId("pass"));
-  const url = () => location.href.split("#")[0] + (worksheet.link.length ? writeLink(worksheet.link) : "");
   const svg = () => drawn({
     title: document.querySelector("h1")?.textContent ?? "",
     head: byId("head").textContent ?? "",
@@ -37,7 +36,7 @@ export function start(worksheet) {
     const answer = worksheet.newest;
     const fresh = answer && worksheet.answer.dataset.state === "current";
     for (const button of box.querySelectorAll("button")) button.disabled = !fresh;
-    words.value = fresh ? reply(way.value, answer.verdict.head, answer.reply, url()) : "";
+    words.value = fresh ? reply(way.value, answer.verdict.head, answer.reply, worksheet.address()) : "";
   };
   const opened = () => box.open && (worksheet.newest ? show() : worksheet.ask()); // the example has been asked of nobody
   box.addEventListener("toggle", opened);

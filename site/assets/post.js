@@ -1,5 +1,5 @@
 /** Takes a forum post apart: what it says of pressure and load is marked in its text and offered to the fields. */
-import { take } from "./offers.js";
+import { take } from "./form.js";
 import { list } from "./paint.js";
 import { system } from "./units.js";
 

@@ -1,13 +1,11 @@
-/** What every page starts: the switch of units, the anchors, the copy for use without a signal. */
+/** What every page starts: the switch of units and the anchors. */
 import { keepAnchors } from "./link.js";
-import { keepOffline } from "./offline.js";
 import { watchSystem } from "./units.js";
 
 /** @param {(from: string, to: string) => void} convert told when the units are switched */
 export function start(convert) {
   keepAnchors();
   watchSystem(convert);
-  keepOffline();
 }
 
 // Closed details print empty.

@@ -21,3 +21,12 @@ export function view(name, wait) {
   if (wait) root.dataset.wait = wait;
   /** @type {HTMLElement} */ (document.getElementById("kind")).textContent = name === "link" ? "From a link" : "Your numbers";
 }
+
+let pause = 0;
+
+/** Says the answer aloud, once the reader rests. */
+export function announce() {
+  const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
+  clearTimeout(pause);
+  pause = setTimeout(() => (byId("live").textContent = `${byId("head").textContent}. ${byId("sentence").textContent}`), 1000);
+}

@@ -17,7 +17,7 @@ async function run(module) {
 
 onmessage = (e) => run(e.data.module).catch(failed);
 try {
-  importScripts("wasm_exec.js");
+  if (typeof Go === "undefined") importScripts("wasm_exec.js");
 } catch (error) {
   failed(error);
 }

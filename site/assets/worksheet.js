@@ -7,12 +7,11 @@ import { Field } from "./field.js";
 import { watchAnswer, watchForm } from "./form.js";
 import { readLink, remember, watchAddress, writeLink } from "./link.js";
 import { mark } from "./mark.js";
-import { learn, paintOffers, watchOffers } from "./offers.js";
 import { paint, paintNothing, paintRemarks, say } from "./paint.js";
 import { watchSlides } from "./slide.js";
 import { watchPaper } from "./paper.js";
 import { system } from "./units.js";
-import { TROUBLE, touched, view } from "./view.js";
+import { announce, TROUBLE, touched, view } from "./view.js";
 
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
@@ -21,6 +20,7 @@ export class Worksheet {
   constructor(desk) {
     this.id = desk.dataset.worksheet;
     this.root = desk.dataset.root ?? "";
+    this.page = location.href.split("#")[0]; // where its links lead
     this.answer = byId("answer");
     this.fields = /** @type {NodeListOf<HTMLElement>} */ (desk.querySelectorAll("[data-field]"));
     this.fields = [...this.fields].map((node) => new Field(node));
@@ -33,11 +33,9 @@ export class Worksheet {
     this.untidy = false; // a link's texts stand in the fields, not yet taken apart
     this.blank = false; // a link was opened and none of its answers shown yet
     this.switching = /** @type {{from: string, to: string} | null} */ (null);
-    this.pause = 0;
     watchForm(this, /** @type {HTMLFormElement} */ (byId("fields")));
     watchAddress(() => this.#load(readLink()));
     watchAnswer(this);
-    watchOffers(this);
     for (const part of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("details[data-script]"))) {
       const late = () => part.append("This part did not arrive; check the connection and reload.");
       part.addEventListener("toggle", () => import("./" + part.dataset.script).then((m) => m.start(this), late), { once: true });
@@ -55,7 +53,6 @@ export class Worksheet {
   open() {
     const pairs = readLink();
     if (pairs.length) return this.#load(pairs);
-    paintOffers(this);
     this.client.start();
   }
 
@@ -94,6 +91,11 @@ export class Worksheet {
     this.typed(field);
   }
 
+  /** The link to the newest answer. */
+  address() {
+    return this.page + (this.link.length ? writeLink(this.link) : "");
+  }
+
   /** @param {string} from @param {string} to */
   convert(from, to) {
     this.switching = { from: this.switching?.from ?? from, to };
@@ -129,12 +131,10 @@ export class Worksheet {
     this.answer.dataset.state = ok ? "current" : "stale";
     this.answer.setAttribute("aria-busy", "false");
     this.link = answer.link;
-    if (ok) learn(this, (this.newest = answer).known);
+    if (ok) this.newest = answer;
     this.answer.dispatchEvent(new Event("answered"));
-    paintOffers(this);
     if (this.fields.some((f) => f.own)) remember(answer.link);
-    clearTimeout(this.pause);
-    this.pause = setTimeout(() => (byId("live").textContent = `${byId("head").textContent}. ${byId("sentence").textContent}`), 1000);
+    announce();
   }
 
   /** @param {keyof TROUBLE} trouble */
