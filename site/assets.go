@@ -19,6 +19,7 @@ import (
 const (
 	wordsScript = "page.js"
 	sheetScript = "sheet.js"
+	embedScript = "embed.js"
 )
 
 // assets are the files that every page loads.

@@ -30,6 +30,8 @@ type page struct {
 	Fields    []field
 	Aside     *nextItem
 	Next      []nextItem
+	Embed     bool   // stands in a frame of somebody else's page,
+	Full      string // whose full page is there
 }
 
 type menuItem struct {

@@ -45,7 +45,8 @@ func addRoot(out map[string][]byte) error {
 	}
 	var kept []string
 	for _, name := range slices.Sorted(maps.Keys(out)) {
-		if name != "sw.js" && name != notFound {
+		// A page that frames one of ours is not there without a signal.
+		if name != "sw.js" && name != notFound && !isFramed(name) {
 			kept = append(kept, strings.TrimSuffix(name, "index.html"))
 		}
 	}

@@ -44,19 +44,20 @@ func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[stri
 		out[assets.folder+name] = data
 	}
 	for _, d := range docs {
-		page, err := newPage(d, docs, book)
+		full, err := newPage(d, docs, book)
 		if err != nil {
 			return nil, err
 		}
-		if assets.files[page.Script] == nil {
-			return nil, fmt.Errorf("content/%s: no script site/assets/%s", d.name, page.Script)
+		pages := map[string]*page{d.output(): full}
+		if full.Worksheet != nil {
+			e, output := full.embedded(d)
+			pages[output] = e
 		}
-		page.Assets, page.Scripts = page.Root+assets.folder, assets.imports(page.Script)
-		html, err := page.render()
-		if err != nil {
-			return nil, fmt.Errorf("content/%s: %w", d.name, err)
+		for output, p := range pages {
+			if out[output], err = p.render(assets); err != nil {
+				return nil, fmt.Errorf("content/%s: %w", d.name, err)
+			}
 		}
-		out[d.output()] = html
 	}
 	return out, addRoot(out)
 }
@@ -129,17 +130,26 @@ func (d doc) order() int {
 	return 1 << 30
 }
 
-// render runs the templates: base.html for every page, with the blocks of
-// worksheet.html on a page that calculates and of its own on one of its own kind.
-func (p *page) render() ([]byte, error) {
-	names := []string{"templates/base.html"}
+// render runs the templates: base.html for every page, or embed.html for one in a
+// frame, with the blocks of worksheet.html on a page that calculates and of its own
+// on one of its own kind.
+func (p *page) render(a *assets) ([]byte, error) {
+	if a.files[p.Script] == nil {
+		return nil, fmt.Errorf("no script site/assets/%s", p.Script)
+	}
+	p.Assets, p.Scripts = p.Root+a.folder, a.imports(p.Script)
+	base := "base.html"
+	if p.Embed {
+		base = "embed.html"
+	}
+	names := []string{"templates/" + base}
 	if p.Worksheet != nil {
 		names = append(names, "templates/worksheet.html")
 	}
 	if p.Kind != "" {
 		names = append(names, "templates/"+p.Kind+".html")
 	}
-	t, err := template.New("base.html").Funcs(template.FuncMap{"row": newRow}).ParseFS(files, names...)
+	t, err := template.New(base).Funcs(template.FuncMap{"row": newRow}).ParseFS(files, names...)
 	if err != nil {
 		return nil, err
 	}

@@ -1,10 +1,11 @@
 /** Passing an answer on: a link, words, a picture. Everything is made here; nothing is sent anywhere but where the reader sends it. */
-import { copy } from "./link.js";
+import { copy, writeLink } from "./link.js";
 import { drawn, photographed } from "./picture.js";
 import { reply } from "./reply.js";
 
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 const words = /** @type {HTMLTextAreaElement} */ (byId("words"));
+const frame = /** @type {HTMLTextAreaElement} */ (byId("frame"));
 const way = /** @type {HTMLSelectElement} */ (byId("way"));
 
 /** Says how it went. @param {string} text */
@@ -17,6 +18,13 @@ function save(blob, name) {
   a.download = name;
   a.click();
   setTimeout(() => URL.revokeObjectURL(a.href), 60_000);
+}
+
+/** A frame for somebody's own page, with these numbers in it. @param {import("./worksheet.js").Worksheet} worksheet */
+function framed(worksheet) {
+  const src = new URL(frame.dataset.embed + (worksheet.link.length ? writeLink(worksheet.link) : ""), worksheet.page).href;
+  const attribute = (/** @type {string} */ text) => text.replaceAll("&", "&amp;").replaceAll('"', "&quot;");
+  return `<iframe src="${attribute(src)}" title="${attribute(document.querySelector("h1")?.textContent ?? "")}" width="100%" height="900" loading="lazy" allow="clipboard-write"></iframe>`;
 }
 
 /** Starts when it is opened for the first time. @param {import("./worksheet.js").Worksheet} worksheet */
@@ -37,18 +45,21 @@ export function start(worksheet) {
     const fresh = answer && worksheet.answer.dataset.state === "current";
     for (const button of box.querySelectorAll("button")) button.disabled = !fresh;
     words.value = fresh ? reply(way.value, answer.verdict.head, answer.reply, worksheet.address()) : "";
+    frame.value = fresh ? framed(worksheet) : "";
   };
   const opened = () => box.open && (worksheet.newest ? show() : worksheet.ask()); // the example has been asked of nobody
   box.addEventListener("toggle", opened);
   way.addEventListener("change", show);
   worksheet.answer.addEventListener("answered", () => box.open && show());
 
+  const taken = async (/** @type {HTMLTextAreaElement} */ box, /** @type {string} */ what) => {
+    if (await copy(box.value)) return say(`${what} copied.`);
+    box.select();
+    say(`The browser refused; ${what.replace("The", "the")} selected, copy from there.`);
+  };
   const acts = /** @type {Record<string, () => unknown>} */ ({
-    "copy-words": async () => {
-      if (await copy(words.value)) return say("The words are copied.");
-      words.select();
-      say("The browser refused; the words are selected, copy them from there.");
-    },
+    "copy-words": () => taken(words, "The words are"),
+    "copy-frame": () => taken(frame, "The lines for your page are"),
     "save-png": async () => {
       save(await image(), name + ".png");
       say("The picture is saved with your downloads.");
