@@ -149,6 +149,8 @@ func (t *tipping) judge() {
 		t.branch = "tipping"
 	case t.FrontAxle(0) <= 0:
 		t.branch = "backwards"
+	case t.RearAxle(t.lift) > 0 && t.FrontAxle(t.lift) <= 0: // a load behind the front wheels, on a slope
+		t.branch = "backwards-load"
 	case t.first.load <= 0: // the front axle's, as nothing else is left
 		t.branch = "axle-now"
 	case !(t.chance >= tippingSure):
@@ -173,6 +175,8 @@ func (t *tipping) figures(out *calc.Out) {
 		switch {
 		case math.IsInf(x, 0):
 			out.None(id, never)
+		case x < 0: // the number stays for a program; nobody may read it as a load
+			out.Text(id, number(x), "no load at all")
 		case half < math.Abs(x):
 			out.SetDoubt(id, x, half)
 		default:
@@ -199,11 +203,16 @@ func (t *tipping) figures(out *calc.Out) {
 	worked("front_load", func(m *balance.Machine) float64 { return m.FrontAxle(t.lift) }, "")
 	worked("front_empty", func(m *balance.Machine) float64 { return m.FrontAxle(0) }, "")
 	out.Set("rear_share", t.RearShare(t.lift))
-	if t.RearAxle(t.lift) < 0 {
-		// The formula's number stays for a program; nobody may read it as a load.
-		out.Text("rear_left", number(t.RearAxle(t.lift)), "none left")
-		out.Text("front_load", number(t.FrontAxle(t.lift)), "all of it")
+	rear, front, none, all := number(t.RearAxle(t.lift)), number(t.FrontAxle(t.lift)), "none left", "all of it"
+	switch {
+	case t.RearAxle(t.lift) < 0:
+		out.Text("rear_left", rear, none)
+		out.Text("front_load", front, all)
 		out.None("rear_share", "none")
+	case t.FrontAxle(t.lift) < 0:
+		out.Text("rear_left", rear, all)
+		out.Text("front_load", front, none)
+		out.None("rear_share", "all of it")
 	}
 
 	unladen := t.Front + t.Rear

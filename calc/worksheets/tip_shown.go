@@ -3,6 +3,7 @@ package worksheets
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"plainlift/calc"
 	"plainlift/calc/balance"
@@ -12,7 +13,7 @@ import (
 
 // lines are the sentences under the verdict.
 func (t *tipping) lines(out *calc.Out) {
-	if t.branch == "tipping" || t.branch == "backwards" {
+	if t.branch == "tipping" || strings.HasPrefix(t.branch, "backwards") {
 		return
 	}
 	switch {
@@ -31,10 +32,10 @@ func (t *tipping) lines(out *calc.Out) {
 	case math.IsInf(needed, 1):
 		out.Line("No ballast at that place keeps {keep} on the rear axle at {lift}.")
 	case needed > t.Ballast:
-		out.Line("{ballast_needed} of ballast in all, {ballast_x} behind the rear axle, would keep {keep} there at {lift}; a load nearer the front axle needs less.")
+		out.Line("{ballast_needed} of ballast in all, {ballast_x} behind the rear axle, would keep {keep} there at {lift}" + t.tooMuch(needed, "; a load nearer the front axle needs less"))
 	}
 	if t.RearAxle(t.lift) < ruleRear*(t.Front+t.Rear) && t.Hill == 0 {
-		out.Line("Several operator's manuals ask for 45 % of the unladen weight on the rear axle, {rule_rear} here: that takes {rule_ballast} of ballast in all.")
+		out.Line("Several operator's manuals ask for 45 % of the unladen weight on the rear axle, {rule_rear} here: that takes {rule_ballast} of ballast in all" + t.tooMuch(t.BallastForAxle(ruleRear*(t.Front+t.Rear), t.lift), ""))
 	}
 	if t.FrontAxle(0) < ruleFront*(t.Front+t.Rear) {
 		out.Line("With no load the front axle carries only {front_empty}; the manuals' rule asks for 20 % of the unladen weight, {rule_front}, to steer and brake by.")
@@ -42,6 +43,20 @@ func (t *tipping) lines(out *calc.Out) {
 	if len(t.ends) < 3 {
 		out.Line("Whether the front axle bears its share is not judged: enter its rating.")
 	}
+}
+
+// tooMuch ends a sentence on ballast: with what so much of it does to the front
+// axle once the load is off, else as given.
+func (t *tipping) tooMuch(ballast float64, end string) string {
+	with := t.Machine
+	with.Ballast = ballast
+	switch front := with.FrontAxle(0); {
+	case front <= 0:
+		end = ", but with the load off that lifts the front wheels: carry less, or nearer, instead"
+	case front < ruleFront*(t.Front+t.Rear):
+		end = ", but with the load off that leaves less on the front axle than the manuals' 20 %: carry less, or nearer, instead"
+	}
+	return end + "."
 }
 
 func (t *tipping) rests(out *calc.Out) {

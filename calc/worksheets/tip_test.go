@@ -17,7 +17,7 @@ import (
 var tipBranches = []struct{ changes, id, head, says string }{
 	{"lift=1580 lb", "hydraulics", "The relief opens first, at 1,580 lb", "the relief opens at 1,580 lb, before anything tips: 30.5 % of the weight is then still on the rear axle, and 25 % is to be kept."},
 	{"lift=1900 lb", "hydraulics", "The relief opens first, at 1,900 lb", "/ Only just: with what weights, lengths and lift are good to, less than 25 % may be left."},
-	{"ballast=0 lb", "light", "Safe to 1,193 lb, not 1,580 lb", "is left on the rear axle, less than the 25 % to keep: 1,193 lb is the most that leaves it. / 320 lb of ballast in all, 30 in behind the rear axle, would keep 25 % there at 1,580 lb"},
+	{"ballast=0 lb", "light", "Enough behind to 1,193 lb, not 1,580 lb", "is left on the rear axle, less than the 25 % to keep: 1,193 lb is the most that leaves it. / 320 lb of ballast in all, 30 in behind the rear axle, would keep 25 % there at 1,580 lb"},
 	{"ballast=0 lb|rear=900 lb", "balance", "Rear wheels lift at 1,224 lb", "the rear wheels lift at 1,224 lb, before the relief opens at 1,580 lb: more pressure lifts nothing more. / Plan for no more than 241 lb"},
 	{"ballast=0 lb|rear=900 lb|front=3000 lb|lift=500 lb", "light", "Too light behind with any load", "it needs ballast before it lifts anything"},
 	{"ballast=0 lb|rear=900 lb|front=3000 lb", "balance", "Rear wheels lift at 1,224 lb", "/ Even with no load less than the 25 % to keep is on the rear axle"},
@@ -29,7 +29,13 @@ var tipBranches = []struct{ changes, id, head, says string }{
 	{"ballast=4000 lb", "backwards", "It goes over backwards with no load", "with 4,000 lb of ballast 30 in behind the rear axle the front wheels lift"},
 	{"ballast=2500 lb", "hydraulics", "The relief opens first, at 1,580 lb", "/ With no load the front axle carries only 6"},
 	{"hill=25 °|centre_h=100 in|load_h=40 in", "tipping", "It tips forward with no load", "falls ahead of the front wheels"},
-	{"hill=10 °|centre_h=34 in|load_h=40 in", "light", "Safe to 1,3", "is left on the rear axle, less than the 25 % to keep"},
+	{"hill=10 °|centre_h=34 in|load_h=40 in", "light", "Enough behind to 1,3", "is left on the rear axle, less than the 25 % to keep"},
+	// A load over the rear axle, 300 in up on 25°: (2150·68 + 600·98)·cos + 4500·34·sin against 1580·(50·cos − 300·sin).
+	{"hill=-25 °|centre_h=34 in|load_h=300 in", "backwards", "It goes over backwards with the load", "1,580 lb held 300 in up takes all the weight off the front wheels"},
+	// The ballast for the share lifts the front wheels, or leaves them too little, once the load is off:
+	// 1750 − ballast·30/68 on the front axle.
+	{"lift=4000 lb|ballast=1000 lb", "light", "Enough behind to 2,401 lb, not 4,000 lb", "2,322 lb of ballast in all, 30 in behind the rear axle, would keep 25 % there at 4,000 lb, but with the load off that leaves less on the front axle than the manuals' 20 %"},
+	{"keep=75 %", "light", "Too light behind with any load", "but with the load off that lifts the front wheels"},
 	{"hill=-25 °|centre_h=30 in|load_h=110 in", "hydraulics", "The relief opens first, at 1,580 lb", "before anything tips"},
 }
 
@@ -230,6 +236,10 @@ func TestTipSaysThatPressureIsNoHelp(t *testing.T) {
 	a := answer(t, "tip", unit.US, "lift", "6000 lb")
 	if a.Verdict.ID != "balance" || !strings.Contains(a.Verdict.Sentence, "more pressure lifts nothing more") || a.Figure("limit").Value != "balance" {
 		t.Errorf("%+v", a.Verdict)
+	}
+	tipped := answer(t, "tip", unit.US, "hill", "25 °", "centre_h", "100 in", "load_h", "40 in")
+	if got := tipped.Figure("tip_load").Text; got != "no load at all" || value(tipped, "tip_load") >= 0 {
+		t.Errorf("tips with %q", got)
 	}
 	for id, want := range map[string]string{"rear_left": "none left", "rear_share": "none"} {
 		if got := a.Figure(id).Text; got != want {
