@@ -2,7 +2,9 @@ package calc
 
 // onward writes the links to other worksheets, with the values that travel: a
 // field takes the value of the figure or field that declares the same quantity,
-// and the example's mark travels with it.
+// and the example's mark travels with it. What nobody touched in a field stays
+// behind where the other field has an example of its own: numbers of two
+// examples do not mix.
 func (b Book) onward(o *Out) {
 	for _, n := range o.w.Next {
 		to := b.Lookup(n.ID)
@@ -36,7 +38,7 @@ func (o *Out) carried(to *Field) (text string, own, known bool) {
 	}
 	k := o.known(to.Quantity)
 	switch {
-	case !k.there, k.words != (to.Shape == Choice):
+	case !k.there, k.words != (to.Shape == Choice), k.entry && !k.own && to.Example != "":
 		return "", false, false
 	case k.words:
 		return k.text, k.own, to.option(k.text) != nil
@@ -48,6 +50,7 @@ func (o *Out) carried(to *Field) (text string, own, known bool) {
 type known struct {
 	text, shown       string // as a link writes it, and as read
 	own, words, there bool   // the reader's; the value of a figure of words; something
+	entry             bool   // it stands in a field
 }
 
 // known looks among the fields first, then among the figures. A field that bears
@@ -67,7 +70,7 @@ func (o *Out) find(quantity string) known {
 		f := &o.w.Fields[i]
 		v := o.in.get(f.ID)
 		if f.Quantity == quantity && f.Shape == Single && f.Only == nil && v.bears && (v.set || v.own) {
-			k := known{own: v.own, there: true}
+			k := known{own: v.own, there: true, entry: true}
 			if v.set {
 				k.text, k.shown = v.canonical, v.shown
 			}
@@ -79,11 +82,11 @@ func (o *Out) find(quantity string) known {
 		if f := o.figures[g.ID]; g.Quantity == quantity {
 			own := o.own(g)
 			if f.words {
-				return known{f.value, f.text, own, true, f.value != ""}
+				return known{f.value, f.text, own, true, f.value != "", false}
 			}
 			u := g.Kind.Shown(o.in.sys)
 			number, name := o.words(g, f)
-			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false, true}
+			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false, true, false}
 		}
 	}
 	return known{}

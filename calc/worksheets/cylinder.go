@@ -95,6 +95,7 @@ var cylinder = &calc.Worksheet{
 			Sentence: "At {pressure} it pushes {push} and pulls {pull}; at {compare} it pushes {push_gain} more ({push_pct}) and pulls {pull_gain} more, and is no faster."},
 	},
 	Next: []calc.Next{
+		{ID: "ratings", Text: "What gives first? With this cylinder"},
 		{ID: "flow", Text: "Slow or weak? What the pump delivers"},
 		{ID: "gain", Text: "What would more pressure lift?"},
 		{ID: "short", Text: "Is my relief pressure low at all?"},
@@ -152,9 +153,11 @@ func computeCylinder(in *calc.In, out *calc.Out) {
 
 	branch := liftingBranch(now, then, limit, min(push, pull))
 	out.Verdict(branch)
-	if in.Has("flow") {
+	switch {
+	case push == 0 || pull == 0: // then a flow does not come about
+	case in.Has("flow"):
 		out.Line("With {flow} it takes {time_out} out and {time_in} in, at either pressure: speed is flow, not pressure.")
-	} else {
+	default:
 		out.Line("Pressure does not change how fast it moves; enter the flow to see that.")
 	}
 	out.Line("If oil can't leave the rod side, by a blocked line or a coupling that is not quite in, {pressure} on the piston makes {blocked} there.")

@@ -64,7 +64,7 @@ func computeFlow(in *calc.In, out *calc.Out) {
 	if in.Has("rated_flow") {
 		eta, why = math.NaN(), "a rated flow was entered"
 	}
-	if eta > 1 || r.seconds+r.err < r.least {
+	if eta > 1 || r.seconds+r.err < r.least { // the first alone may be only what is not known
 		out.Note("time", -1, "That is faster than the pump can do: check the time, the stroke, the cylinders and the pump.")
 	}
 	setOr(out, "eta_seen", eta, why)
@@ -110,6 +110,8 @@ func (r race) slow(in *calc.In, out *calc.Out) finding {
 	switch {
 	case math.IsNaN(r.seconds):
 		f, head, words = notAsked, "time it to see if slow", "To see whether it is slow, time it: the pump should take {raise_time}"
+	case r.seconds+r.err < r.least:
+		head, words = "check the time", "Whether it is slow can't be told: {time} is less than the pump can do it in, so one of the numbers is off"
 	case r.seconds-r.err > r.most*late:
 		f, words = yes, "It is slow: it takes {time} where the pump should take {raise_time}"
 	case r.seconds+r.err < r.least*late:

@@ -62,7 +62,11 @@ func (r race) working(in *calc.In, out *calc.Out, held string) {
 		}
 	}
 	if in.Has("pressure") && in.Has("low") {
-		out.Step("chance of truly low = (lowest − reading + a) ÷ 2a, from 0 to 1", "({low} − {pressure} + {gauge_err}) ÷ (2 × {gauge_err}) → {p_weak}", "JCGM 106:2012, clause 7; a stated limit is rectangular (JCGM 100:2008, 4.3.7)")
+		numbers := "({low} − {pressure} + {gauge_err}) ÷ (2 × {gauge_err}) → {p_weak}"
+		if in.SI("gauge_err") == 0 {
+			numbers = "{pressure} against {low}, the gauge taken as exact: {p_weak}"
+		}
+		out.Step("chance of truly low = (lowest − reading + a) ÷ 2a, from 0 to 1", numbers, "JCGM 106:2012, clause 7; a stated limit is rectangular (JCGM 100:2008, 4.3.7)")
 	}
 	if held == "" {
 		return

@@ -28,6 +28,8 @@ var flowBranches = []struct{ changes, id, head, says string }{
 	{"time=|pressure=2500 psi", "weak", "Weak; time it to see if slow", "2,500 psi is 180 psi under"},
 	{"gauge_err=0 psi", "weak", "Weak, not slow", "over 99 %"},
 	{"gauge_err=0 psi|pressure=2680 psi", "neither", "Neither slow nor weak", "under 1 %"},
+	{"time=1.5 s", "undecided", "Can't tell yet", "1.5 s is less than the pump can do it in, so one of the numbers is off"},
+	{"time=1.5 s|pressure=2500 psi", "weak", "Weak; check the time", "it is weak"},
 	{"rated_flow=7.1 gpm", "undecided", "Not slow; probably weak, not shown", "the pump should take 3.6 s"},
 }
 

@@ -12,7 +12,7 @@ func computeRatings(in *calc.In, out *calc.Out) {
 	for i := range ratingsFigures {
 		out.None(ratingsFigures[i].ID, "not entered")
 	}
-	list, ok := judgeParts(in, out)
+	list, partly, ok := judgeParts(in, out)
 	if !ok {
 		return
 	}
@@ -28,7 +28,7 @@ func computeRatings(in *calc.In, out *calc.Out) {
 		out.Set("now_"+j.id, j.allow/now-1)
 		out.Set("target_"+j.id, j.allow/target-1)
 	}
-	key, least := ratingsBranch(in, list, now, target)
+	key, least := ratingsBranch(in, list, partly, now, target)
 	switch {
 	case least != nil:
 		out.Text("weakest", least.weakID, least.called)
@@ -55,8 +55,8 @@ func computeRatings(in *calc.In, out *calc.Out) {
 // ratingsBranch chooses the verdict, and the part it speaks of. The manual's limit
 // goes before every part. Once anything is the reader's own, the example's parts
 // and pressures neither condemn nor clear a machine.
-func ratingsBranch(in *calc.In, list []*rated, now, target float64) (string, *rated) {
-	touched, whole := false, true // whole: nothing of the example's is left
+func ratingsBranch(in *calc.In, list []*rated, partly bool, now, target float64) (string, *rated) {
+	touched, whole := partly, !partly // whole: nothing of the example's is left
 	see := func(id string) {
 		if in.Has(id) {
 			touched = touched || in.Own(id)
@@ -122,6 +122,9 @@ func ratingsLines(in *calc.In, out *calc.Out, list []*rated, key string, least *
 		out.Line("Smoother driving takes spikes away; no setting does.")
 	case strings.HasPrefix(key, "over-limit") && least != nil && least.allow < highest:
 		out.Line("It is also more than the {weakest} is good for, {allow_weakest}.")
+	}
+	if key == "holds" && least.allow < 1.03*highest {
+		out.Line("So little to spare may be less than the gauge is off: read it on a better one.")
 	}
 	if len(list) > 0 {
 		out.Line("Judged: {judged}. Not judged: {not_judged}.")

@@ -48,18 +48,24 @@ type rated struct {
 }
 
 // judgeParts works out every part for which enough is entered, and complains
-// about measures that do not go together; ok is false then.
-func judgeParts(in *calc.In, out *calc.Out) (list []*rated, ok bool) {
+// about measures that do not go together; ok is false then. A part of which some
+// measures are the reader's and some the example's is no part; partly tells of it.
+func judgeParts(in *calc.In, out *calc.Out) (list []*rated, partly, ok bool) {
 	ok = true
 	for i := range parts {
 		p := &parts[i]
 		j := &rated{part: p, weakID: p.id, called: p.name, own: true}
-		set, missing := 0, ""
+		set, owned, missing, theirs := 0, 0, "", ""
 		for _, id := range p.needs {
-			if in.Has(id) {
-				set++
-			} else {
+			switch {
+			case !in.Has(id):
 				missing = id
+			case in.Own(id):
+				set++
+				owned++
+			default:
+				set++
+				theirs = id
 			}
 		}
 		for _, id := range append(p.needs, p.also...) {
@@ -80,6 +86,13 @@ func judgeParts(in *calc.In, out *calc.Out) (list []*rated, ok bool) {
 				out.Note(missing, -1, "Needed too, to judge the "+p.name+".")
 			}
 			continue
+		case owned > 0 && theirs != "":
+			partly = true
+			out.Unused(p.factor)
+			if owned > 1 || !in.Own("bore") {
+				out.Note(theirs, -1, "Still the example's: enter yours, to judge the "+p.name+".")
+			}
+			continue
 		case p.factor == "":
 			j.allow = in.SI(p.id)
 		default:
@@ -88,7 +101,7 @@ func judgeParts(in *calc.In, out *calc.Out) (list []*rated, ok bool) {
 		}
 		list = append(list, j)
 	}
-	return list, ok
+	return list, partly, ok
 }
 
 // hoseAllows is the lower of the marks of hose and fittings (SAE J517, clause 1;

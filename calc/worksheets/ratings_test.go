@@ -286,3 +286,53 @@ func TestRatingsCarry(t *testing.T) {
 		}
 	}
 }
+
+// A part of which some measures are the reader's and some the example's is not
+// judged, and never a complaint: the reader's bore may not fit the example's
+// barrel.
+func TestRatingsMixedPart(t *testing.T) {
+	a := All.Evaluate("ratings", owned("bore", "3.5 in", "rod", "1.75 in"), unit.US)
+	if !a.OK() || a.Verdict.ID != "yours" || a.Figure("allow_rod").Value != "" || a.Figure("allow_pin").Value != "" {
+		t.Errorf("%v %+v %q", a.Problems, a.Verdict, a.Lines)
+	}
+	noted := false
+	for _, n := range a.Notes {
+		noted = noted || n.Field == "stroke" && strings.Contains(n.Text, "Still the example's: enter yours")
+	}
+	if !noted {
+		t.Errorf("%v", a.Notes)
+	}
+}
+
+// Every cylinder that can be arrives here from the cylinder's page without a
+// complaint, the example's as well as the reader's.
+func TestRatingsFromCylinder(t *testing.T) {
+	for _, changes := range []string{"", "bore=6 in", "bore=3 in|rod=2.5 in|stroke=60 in", "bore=0.5 in|rod=0.25 in"} {
+		a := All.Evaluate("cylinder", owned(changed(changes)...), unit.US)
+		if !a.OK() {
+			a = All.Evaluate("cylinder", nil, unit.US)
+		}
+		found := false
+		for _, n := range a.Next {
+			if n.ID == "ratings" {
+				found = true
+				if b := All.Evaluate("ratings", calc.FromLink(n.Link), unit.US); !b.OK() {
+					t.Errorf("%s: arrives with %v", changes, b.Problems)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: no way on to the ratings", changes)
+		}
+	}
+}
+
+// A margin within what gauges are off is called out.
+func TestRatingsLittleToSpare(t *testing.T) {
+	for mark, want := range map[string]bool{"2735 psi": true, "2800 psi": true, "2820 psi": false} { // 2,735 × 1.03 = 2,817
+		a := All.Evaluate("ratings", marks("pump="+mark), unit.US)
+		if got := strings.Contains(strings.Join(a.Lines, " "), "So little to spare"); got != want || a.Verdict.ID != "holds" {
+			t.Errorf("%s: %s, %q", mark, a.Verdict.ID, a.Lines)
+		}
+	}
+}

@@ -71,6 +71,7 @@ var short = &calc.Worksheet{
 		{ID: "gain", Text: "What would more pressure lift? With the arms and the tool counted"},
 		{ID: "before-after", Text: "Before and after: how much is pressure?"},
 		{ID: "shim", Text: "How much shim, and where to stop?"},
+		{ID: "tip", Text: "What tips first? Before more lift"},
 	},
 	Compute: computeShort,
 }

@@ -197,8 +197,8 @@ func TestTipHeights(t *testing.T) {
 
 // A lift travels here from the pages that know it, and on from here.
 func TestTipLiftTravels(t *testing.T) {
-	for _, from := range []string{"gain", "loader"} {
-		a := answer(t, from, unit.US)
+	for from, typed := range map[string][]string{"gain": {"lift", "1700 lb"}, "loader": nil} {
+		a := answer(t, from, unit.US, typed...)
 		found := false
 		for _, n := range a.Next {
 			found = found || n.ID == "tip" && strings.Contains(fmt.Sprint(n.Link), "{lift ")
