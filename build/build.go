@@ -18,8 +18,9 @@ const (
 	execFile = "wasm_exec.js"
 )
 
-// build writes the site of the project at root into dir.
-func build(root, dir string, pagesOnly bool) error {
+// build writes the site of the project at root into dir, for an address where it
+// will stand if that is known.
+func build(root, dir, address string, pagesOnly bool) error {
 	compiled, err := written(dir)
 	if err != nil {
 		return err
@@ -29,7 +30,7 @@ func build(root, dir string, pagesOnly bool) error {
 			return err
 		}
 	}
-	files, err := site.Render(os.DirFS(filepath.Join(root, "content")), worksheets.All, compiled)
+	files, err := site.Render(os.DirFS(filepath.Join(root, "content")), worksheets.All, compiled, address)
 	if err != nil {
 		return err
 	}

@@ -22,7 +22,7 @@ const quick = 5
 
 // serve writes the site into dir, serves it, and writes it again after every
 // change of its sources, until it is interrupted.
-func serve(dir, addr string) error {
+func serve(dir, addr, address string) error {
 	listener, err := net.Listen("tcp", addr)
 	if errors.Is(err, syscall.EADDRINUSE) {
 		return fmt.Errorf("build: %s is taken by another program; stop it, or serve elsewhere: go run ./build serve -addr 127.0.0.1:8081 (-addr 127.0.0.1:0 finds a free port)", addr)
@@ -32,7 +32,7 @@ func serve(dir, addr string) error {
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	b, err := newBuilder(dir)
+	b, err := newBuilder(dir, address)
 	if err != nil {
 		return err
 	}
@@ -66,17 +66,18 @@ func serve(dir, addr string) error {
 // file has changed: the running one holds the old code and templates.
 type builder struct {
 	dir, tmp string
+	address  string // where the site will stand, if that is known
 	program  string
 	owing    change // what failed to build and must be built the next time
 }
 
-func newBuilder(dir string) (*builder, error) {
+func newBuilder(dir, address string) (*builder, error) {
 	program, err := os.Executable()
 	if err != nil {
 		return nil, err
 	}
 	tmp, err := os.MkdirTemp("", "plainlift-")
-	return &builder{dir: dir, tmp: tmp, program: program}, err
+	return &builder{dir: dir, address: address, tmp: tmp, program: program}, err
 }
 
 func (b *builder) close() { os.RemoveAll(b.tmp) }
@@ -104,7 +105,7 @@ func (b *builder) run(what change) error {
 		}
 		b.program = file
 	}
-	args := []string{"-o", b.dir}
+	args := []string{"-o", b.dir, "-url", b.address}
 	if what <= program {
 		args = append(args, "-pages")
 	}

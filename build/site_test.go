@@ -24,7 +24,12 @@ type rendered struct {
 
 func realSite(t *testing.T) rendered {
 	t.Helper()
-	files, err := site.Render(os.DirFS("../content"), worksheets.All, map[string][]byte{wasmFile: []byte("\x00asm"), execFile: []byte("exec")})
+	return siteAt(t, "")
+}
+
+func siteAt(t *testing.T, address string) rendered {
+	t.Helper()
+	files, err := site.Render(os.DirFS("../content"), worksheets.All, map[string][]byte{wasmFile: []byte("\x00asm"), execFile: []byte("exec")}, address)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,7 +27,7 @@ func sizes(out io.Writer) error {
 		return err
 	}
 	wasm := compiled[wasmFile]
-	files, err := site.Render(os.DirFS("content"), worksheets.All, nil)
+	files, err := site.Render(os.DirFS("content"), worksheets.All, nil, "")
 	if err != nil {
 		return err
 	}

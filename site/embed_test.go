@@ -38,7 +38,7 @@ func all(a *assets, script, page string) []string {
 // A page in somebody else's frame loads no script that reads what the full pages
 // keep, but the one of the units, and names none.
 func TestEmbedReadsNothingKept(t *testing.T) {
-	files, err := Render(tinySite, tinyBook(), nil)
+	files, err := Render(tinySite, tinyBook(), nil, "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -74,7 +74,7 @@ func TestEmbedReadsNothingKept(t *testing.T) {
 }
 
 func TestEmbedPage(t *testing.T) {
-	files, err := Render(tinySite, tinyBook(), nil)
+	files, err := Render(tinySite, tinyBook(), nil, "")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -21,6 +21,7 @@ type page struct {
 	Menu               []menuItem
 	Guide              template.HTML
 	NotFound           bool   // the page for an address that is none
+	Canonical, Preview string // its full address and its picture's, where the site's address is known
 	Kind               string // of a page of its own kind: its template and its script have this name
 
 	// Of a page that calculates; nil and empty elsewhere.

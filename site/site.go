@@ -29,8 +29,9 @@ var files embed.FS
 // Render returns every file of the site by output path. The compiled calculator,
 // by file name, joins the scripts and styles in a folder that is named after what
 // they all hold: a page and what it loads are always of one build, whatever a
-// host, a browser or a saved copy keeps of another.
-func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[string][]byte, error) {
+// host, a browser or a saved copy keeps of another. The address is where the site
+// will stand, as Address returns it, or "" where that is not known.
+func Render(content fs.FS, book calc.Book, compiled map[string][]byte, address string) (map[string][]byte, error) {
 	docs, err := readDocs(content, book)
 	if err != nil {
 		return nil, err
@@ -43,10 +44,15 @@ func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[stri
 	for name, data := range assets.files {
 		out[assets.folder+name] = data
 	}
+	var public []*page
 	for _, d := range docs {
 		full, err := newPage(d, docs, book)
 		if err != nil {
 			return nil, err
+		}
+		if address != "" && !full.NotFound {
+			full.Canonical, full.Preview = address+d.folder(), address+"previews/"+d.stem()+".png"
+			public = append(public, full)
 		}
 		pages := map[string]*page{d.output(): full}
 		if full.Worksheet != nil {
@@ -59,7 +65,13 @@ func Render(content fs.FS, book calc.Book, compiled map[string][]byte) (map[stri
 			}
 		}
 	}
-	return out, addRoot(out)
+	if err := addRoot(out); err != nil {
+		return nil, err
+	}
+	if address == "" {
+		return out, nil
+	}
+	return out, publish(out, address, public)
 }
 
 // doc is one Markdown file of the content.

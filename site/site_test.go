@@ -34,7 +34,7 @@ func TestWorksheetPage(t *testing.T) {
 	files, err := Render(fstest.MapFS{
 		"index.md": {Data: []byte("---\ntitle: Home\ndescription: d\n---\n\nText.\n")},
 		"tiny.md":  {Data: []byte("---\nworksheet: tiny\ndescription: what & why\n---\n\n## More\n\n{tiny.twice}\n")},
-	}, tiny, compiled)
+	}, tiny, compiled, "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,7 +89,7 @@ func TestContentErrors(t *testing.T) {
 		{"a page without a title", fstest.MapFS{"index.md": page("description: d"), "tiny.md": page("worksheet: tiny\ndescription: d")}, "title"},
 	}
 	for _, test := range tests {
-		if _, err := Render(test.content, tiny, nil); err == nil || !strings.Contains(err.Error(), test.says) || !strings.HasPrefix(err.Error(), "content") {
+		if _, err := Render(test.content, tiny, nil, ""); err == nil || !strings.Contains(err.Error(), test.says) || !strings.HasPrefix(err.Error(), "content") {
 			t.Errorf("%s: %v", test.name, err)
 		}
 	}
@@ -119,7 +119,7 @@ func TestPageOfItsOwnKind(t *testing.T) {
 	_, err := Render(fstest.MapFS{
 		"index.md": {Data: []byte("---\nworksheet: tiny\ndescription: d\n---\n")},
 		"own.md":   {Data: []byte("---\ntitle: Own\ndescription: d\npage: no-such\n---\n")},
-	}, tiny, nil)
+	}, tiny, nil, "")
 	if err == nil || !strings.Contains(err.Error(), "content/own.md") || !strings.Contains(err.Error(), "no-such.js") {
 		t.Errorf("a page of a kind that is none: %v", err)
 	}
