@@ -206,7 +206,7 @@ func (o *Out) quote(id string, bare bool) string {
 	}
 	s := o.in.get(id).shown
 	if bare {
-		s = strings.TrimSuffix(s, " "+f.Kind.Shown(o.in.sys).Name)
+		s = strings.TrimRight(strings.TrimSuffix(s, f.Kind.Shown(o.in.sys).Name), " ")
 	}
 	return s
 }

@@ -7,10 +7,10 @@ import (
 	"plainlift/calc/unit"
 )
 
-// withUnit puts a unit behind a number: "2,610 psi", "5 %", "1.9 times".
+// withUnit puts a unit behind a number: "2,610 psi", "5 %", "1.9 times", "8°".
 func withUnit(number, name string) string {
-	if name == "" {
-		return number
+	if name == "" || name == "°" {
+		return number + name
 	}
 	return number + " " + name
 }

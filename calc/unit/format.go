@@ -188,7 +188,7 @@ func (k Kind) Finest(u Unit) int {
 	switch u.Name {
 	case "psi", "lb", "kg":
 		return 0
-	case "bar", "mm", "%":
+	case "bar", "mm", "%", "°":
 		return 1
 	case "in", "MPa":
 		return 2

@@ -11,8 +11,9 @@ import (
 // Whatever is typed: no panic, and either a short message or a finite value
 // whose canonical text gives the same value in both systems.
 func FuzzParse(f *testing.F) {
-	for _, text := range []string{"2,610 psi", "1 1/2 in", "¼", "12,5 mm", "2 612 psi", "1,234.5.6", "1e400", "0x1A", "45 °C", "40 psi per 0.010 in"} {
+	for _, text := range []string{"2,610 psi", "1 1/2 in", "¼", "12,5 mm", "2 612 psi", "1,234.5.6", "1e400", "0x1A", "45 °C", "40 psi per 0.010 in", `4' 2 1/2"`, "4 ft 2 in", "4'2", "-0' 6"} {
 		f.Add(text, 2)
+		f.Add(text, int(Length))
 	}
 	f.Fuzz(func(t *testing.T, text string, kind int) {
 		k := Kind(uint(kind) % uint(len(kinds)))

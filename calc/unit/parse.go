@@ -64,6 +64,9 @@ func Parse(text string, k Kind, def Unit, s System) (Value, error) {
 	if unitTyped {
 		var known bool
 		if u, known = k.Lookup(r.rest); !known {
+			if x, ok := feetAndInches(k, r); ok {
+				return value(x, inches, true), nil
+			}
 			if !unitLike(r.rest) {
 				return fail("is not a number")
 			}
@@ -89,6 +92,27 @@ func Parse(text string, k Kind, def Unit, s System) (Value, error) {
 		}
 	}
 	return v, nil
+}
+
+// feetAndInches reads what follows a whole number of feet, "' 2 1/2\"" or "ft 2
+// in" with or without a mark behind the inches, and returns all of it in inches.
+// Twelve inches or more beside feet are a slip.
+func feetAndInches(k Kind, r reading) (x float64, ok bool) {
+	at := strings.IndexAny(r.rest, digits)
+	if k != Length || at < 0 || r.x != math.Trunc(r.x) || !math.IsNaN(r.comma) {
+		return 0, false
+	}
+	mark, known := k.Lookup(strings.TrimRight(r.rest[:at], " -"))
+	beside, problem := scan(r.rest[at:])
+	if !known || mark != feet || problem != "" || !(beside.x < 12) || !math.IsNaN(beside.comma) {
+		return 0, false
+	}
+	if beside.rest != "" {
+		if mark, _ = k.Lookup(beside.rest); mark != inches {
+			return 0, false
+		}
+	}
+	return math.Copysign(12*math.Abs(r.x)+beside.x, r.x), true
 }
 
 // value builds the Value of x in the unit. The SI value is worked out from the

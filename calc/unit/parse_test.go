@@ -38,6 +38,11 @@ func TestParseBothSystems(t *testing.T) {
 		{Length, "1¼ in", "1.25 in"}, {Length, "1 ¼ in", "1.25 in"}, {Length, "47 3/8\"", "47.375 in"}, {Length, "32⅞ in", "32.875 in"},
 		{Length, "1\u20442 in", "0.5 in"}, {Length, "-1 1/2 in", "-1.5 in"}, {Length, "2 500/1000 in", "2.5 in"}, {Length, "1 1/3 in", "1.3333333333333333 in"},
 		{Length, "1,234 1/2 in", "1234.5 in"}, {Length, "½ in", "0.5 in"}, {Length, "⅔ in", "0.6666666666666666 in"},
+		// Feet and inches, as a tape is read.
+		{Length, `4' 2"`, "50 in"}, {Length, "4'2", "50 in"}, {Length, `4'2"`, "50 in"}, {Length, "4 ft 2 in", "50 in"}, {Length, "4ft2in", "50 in"},
+		{Length, "4 ft. 2 in.", "50 in"}, {Length, "4' 2 1/2\"", "50.5 in"}, {Length, "4′ 2½″", "50.5 in"}, {Length, "4'-2 1/2\"", "50.5 in"},
+		{Length, "4’ 2”", "50 in"}, {Length, "4' 2''", "50 in"}, {Length, "-1' 6\"", "-18 in"}, {Length, "-0' 6\"", "-6 in"}, {Length, "3 feet 0.25 inches", "36.25 in"},
+		{Length, "4' - 2\"", "50 in"}, {Length, "0' 1/4\"", "0.25 in"}, {Length, "6' 11 7/8\"", "83.875 in"}, {Length, "6 foot 2,5 in", "74.5 in"},
 		// Decimal comma, and where a comma cannot be thousands.
 		{Length, "12,5 mm", "12.5 mm"}, {Length, "1,23 mm", "1.23 mm"}, {Length, "1,2345 mm", "1.2345 mm"}, {Length, "0,125 mm", "0.125 mm"},
 		{Length, ",125 in", "0.125 in"}, {Length, ".125 in", "0.125 in"}, {Length, "12345,678 mm", "12345.678 mm"}, {Length, "5. in", "5 in"}, {Length, "5, in", "5 in"},
@@ -157,6 +162,10 @@ func TestParseMessages(t *testing.T) {
 		{Pressure, "180 mbar", `"180 mbar" has "mbar", which is not a pressure; use psi, bar, MPa, kPa or kgf/cm².`},
 		{Thickness, "40 psi", `"40 psi" has "psi", which is not a thickness; use in, thou or mm.`},
 		{Temperature, "45 %", `"45 %" has "%", which is not a temperature; use °F or °C.`},
+		{Length, `4' 14"`, `"4' 14"" is not a number; type a number such as 12 in.`},
+		{Length, "4' 2 mm", `"4' 2 mm" is not a number; type a number such as 12 in.`},
+		{Length, "4.5' 2\"", `"4.5' 2"" is not a number; type a number such as 12 in.`},
+		{Thickness, "1' 2\"", `"1' 2"" is not a number; type a number such as 0.010 in.`},
 		{Temperature, "45°", `"45°" has "°", which is not a temperature; use °F or °C.`},
 		{Pressure, "180 000 hPa", `"180 000 hPa" has "hPa", which is not a pressure; use psi, bar, MPa, kPa or kgf/cm².`},
 		{Percent, "2 psi", `"2 psi" has "psi", which is not a percentage; use %.`},
@@ -199,7 +208,6 @@ func TestParseMessages(t *testing.T) {
 		{Length, "1/ in", `"1/ in" is not a number; type a number such as 12 in.`},
 		{Length, "1.5 1/2 in", `"1.5 1/2 in" is not a number; type a number such as 12 in.`},
 		{Length, "1 in 2", `"1 in 2" is not a number; type a number such as 12 in.`},
-		{Length, "5' 6\"", `"5' 6"" is not a number; type a number such as 12 in.`},
 		{Pressure, "it was somewhere near two thousand six hundred", `"it was somewhere near two thou…" is not a number; type a number such as 2600 psi.`},
 		{Pressure, "2\x00\x01\xff", "\"2  \uFFFD\" is not a number; type a number such as 2600 psi."},
 	} {

@@ -233,7 +233,7 @@ var kinds = [...]kindRow{
 		units: []Unit{
 			{Name: "°", Factor: math.Pi, Divisor: 180, aliases: "deg degree degrees"},
 		}, offered: 1,
-		sample: [2]string{"5 °", "5 °"},
+		sample: [2]string{"5°", "5°"},
 	},
 }
 

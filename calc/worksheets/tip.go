@@ -62,8 +62,8 @@ var tipFields = []calc.Field{
 		Range: axleLoads, Empty: "not known",
 		Hint: "The most the front axle may carry, from the operator's manual or the axle's plate. This page supplies none."},
 
-	{ID: "hill", Label: "Slope, nose downhill", Noun: "slope", Kind: unit.Angle, Example: "0 °", Usual: true, Signed: true, Group: onSlope,
-		Range: calc.Range{Min: "-25 °", Max: "25 °"},
+	{ID: "hill", Label: "Slope, nose downhill", Noun: "slope", Kind: unit.Angle, Example: "0°", Usual: true, Signed: true, Group: onSlope,
+		Range: calc.Range{Min: "-25°", Max: "25°"},
 		Hint:  "In degrees, as a phone laid on the ground or the frame shows it; a rise of 10 in 100 is about 6°. Below zero: nose uphill. Only up and down the slope, never across it."},
 	{ID: "centre_h", Label: "Height of the tractor's centre", Noun: "centre's height", Kind: unit.Length, Group: onSlope, Tape: true,
 		Range: calc.Lengths, Empty: "not measured",
