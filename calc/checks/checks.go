@@ -74,7 +74,7 @@ type Topic struct {
 // Topics are all checks, in the order in which they are shown.
 var Topics = []Topic{
 	topic("Units", units),
-	topic("Measurement doubt", uncertainties, endGauge, coverage, sums),
+	topic("Measurement doubt", uncertainties, endGauge, coverage, differences, sums),
 	topic("Conformity", conformity),
 	topic("Simulation", examples, trials),
 	topic("Gauges", classes, limits),

@@ -5,6 +5,7 @@
 //
 //	budget.go      standard uncertainties, their combination, degrees of freedom
 //	student.go     normal and Student's t
+//	means.go       the difference of two means
 //	sum.go         the distribution of a value with several limits and repeats
 //	conformity.go  probabilities of being under, inside and over a band
 //	ratio.go       the gain between two pressures read on one gauge or two

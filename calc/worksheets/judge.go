@@ -101,8 +101,9 @@ func limits(in *calc.In, out *calc.Out) (low, high float64) {
 	return low, high
 }
 
-// judge sets the chances, the decision and what would settle it.
-func (j judgement) judge(in *calc.In, out *calc.Out, v judged) {
+// judge sets the chances, says the key of its decision, a verdict's or
+// "no-range", and adds what would settle it.
+func (j judgement) judge(in *calc.In, out *calc.Out, v judged, say func(key string)) {
 	low, high := limits(in, out)
 	below, within, above := v.dist.Within(low, high)
 	out.Set("a", v.a)
@@ -111,7 +112,7 @@ func (j judgement) judge(in *calc.In, out *calc.Out, v judged) {
 	j.words(in, out, below, within, above)
 	if !in.Has("low") && !in.Has("high") {
 		out.None("settle", noLimit)
-		out.Verdict("no-range")
+		say("no-range")
 		return
 	}
 	settle := v.settle(in.SI("scale"), low, high)
@@ -122,15 +123,15 @@ func (j judgement) judge(in *calc.In, out *calc.Out, v judged) {
 	}
 	switch shown := v.shown(v.dist, low, high); {
 	case shown != "":
-		out.Verdict(shown)
+		say(shown)
 	case below >= probable:
-		out.Verdict("probably-low")
+		say("probably-low")
 	case within >= probable:
-		out.Verdict("probably-within")
+		say("probably-within")
 	case above >= probable:
-		out.Verdict("probably-high")
+		say("probably-high")
 	default:
-		out.Verdict("unclear")
+		say("unclear")
 	}
 	if v.shown(v.dist, low, high) == "" {
 		v.undecided(in, out, settle, low, high)

@@ -134,26 +134,39 @@ type taken struct {
 }
 
 func takeReadings(in *calc.In) taken {
-	t := taken{readings: in.List("readings"), step: in.SI("step") / 2}
+	t := takeSeries(in, "readings")
+	scale := in.SI("scale")
+	t.mean -= in.SI("zero")
+	if t.warmth = gauge.Temperature(scale, in.SI("temp")); t.warmth < 1e-12*scale {
+		t.warmth = 0 // 68 °F in kelvin, to the last bit
+	}
+	return t
+}
+
+// takeSeries takes the readings of one field, with the step and the gauge that
+// the fields say.
+func takeSeries(in *calc.In, id string) taken {
+	t := taken{readings: in.List(id), step: in.SI("step") / 2}
 	raw, s := doubt.StdDev(t.readings)
 	if len(t.readings) > 1 {
 		t.scatter = s
 	}
-	scale := in.SI("scale")
-	t.raw, t.mean = raw, raw-in.SI("zero")
-	if t.warmth = gauge.Temperature(scale, in.SI("temp")); t.warmth < 1e-12*scale {
-		t.warmth = 0 // 68 °F in kelvin, to the last bit
-	}
+	t.raw, t.mean, t.grade = raw, raw, gradeLimit(in, raw)
+	return t
+}
+
+// gradeLimit is the limit of error of the class or grade chosen, Pa, where the
+// pointer shows at.
+func gradeLimit(in *calc.In, at float64) float64 {
 	switch id := in.Choice("grade"); id {
 	case gradeOfScale:
-		t.grade = in.SI("percent") * scale
+		return in.SI("percent") * in.SI("scale")
 	case gradeOfReading:
-		t.grade = in.SI("percent") * raw
+		return in.SI("percent") * at
 	default:
 		g, _ := gauge.Lookup(id)
-		t.grade = g.Limit(scale, raw)
+		return g.Limit(in.SI("scale"), at)
 	}
-	return t
 }
 
 // model is the true pressure on a gauge of that limit of error. The gauge, its
@@ -238,7 +251,7 @@ func computeReading(in *calc.In, out *calc.Out) {
 	a := t.grade + t.warmth
 	out.Set("accuracy", a/scale)
 	j := readingJudgement
-	j.judge(in, out, judged{x: t.mean, half: half, a: a, confidence: confidence, limit: t.grade, model: t.model, dist: d})
+	j.judge(in, out, judged{x: t.mean, half: half, a: a, confidence: confidence, limit: t.grade, model: t.model, dist: d}, out.Verdict)
 	j.picture(in, out, t.mean, lo, hi, d, "mean {mean}", "{confidence}: {lo:n} to {hi}")
 
 	readingRemarks(in, out, t)

@@ -94,7 +94,7 @@ func computeShort(in *calc.In, out *calc.Out) {
 	out.SetDoubt("hi", reading+a, a)
 	out.Text("grade", gradeOfScale, "")
 	out.None("p_target", noLimit)
-	j.judge(in, out, judged{x: reading, a: a, confidence: settled, limit: a, model: model, dist: d})
+	j.judge(in, out, judged{x: reading, a: a, confidence: settled, limit: a, model: model, dist: d}, out.Verdict)
 
 	mid := middle(in)
 	now, target, load := reading, in.SI("target"), in.SI("lift")
