@@ -130,6 +130,7 @@ var typedCases = []typedCase{
 	{"gain", [][2]string{{"lift", "1,100 lb"}, {"now", "2,300"}, {"target", "2,450"}, {"dead", "250 lb"}}},
 	{"before-after", [][2]string{{"before", "2,300"}, {"after", "2,500"}, {"claimed", "12 %"}, {"gauge_err", "3 bar"}}},
 	{"shim", [][2]string{{"now", "2,500"}, {"target", "2,650"}, {"limit", "2,800"}, {"gauge_err", "40"}, {"trials", "0.010 in : 2,548 psi; 0.020 in : 2,590 psi"}}},
+	{"job", [][2]string{{"found", "2,500 psi; 2,490 psi; 172 bar"}, {"trials", "10 thou : 2,560 psi; 0.020 in : 2,605 psi"}, {"left", "2,600 psi; 2,610 psi; 2,600 psi"}, {"scale", "3,000"}, {"low", "2,590"}, {"oil_left", "60 degC"}}},
 	{"loader", [][2]string{{"height", "70"}, {"pressure", "2,500"}, {"pivot_base", "24 1/4"}, {"points", "60 in : 2,000 lb; 30 in : 2,600 lb"}}},
 	{"lift-test", [][2]string{{"tests", "1,500 psi : 730 lb; 145 bar : 1,150 lb; 2,700 psi : 715 kg"}, {"heights", "60 in; 60 in; 63 in"}}},
 	{"flow", [][2]string{{"time", "5.5"}, {"pressure", "170 bar"}, {"rated_flow", "26 L/min"}, {"bore", "45 mm"}}},

@@ -30,9 +30,12 @@ func (r gains) lines(in *calc.In, out *calc.Out, branch string) {
 	}
 	apart := max(r.before, r.after) - min(r.before, r.after)
 	if in.Choice("same_gauge") == "yes" && apart > in.SI("scale")/10 {
-		out.Line("The readings are more than a tenth of the dial apart: the gauge may be off differently at each, so the doubt is larger than shown.")
+		out.Line(farApart)
 	}
 }
+
+// farApart stands beside two readings on one gauge that may not share one error.
+const farApart = "The readings are more than a tenth of the dial apart: the gauge may be off differently at each, so the doubt is larger than shown."
 
 // picture draws what pressure should give and what is reported on one scale
 // from zero.

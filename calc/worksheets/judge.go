@@ -80,6 +80,16 @@ func (j judgement) verdicts() []calc.Verdict {
 	return vs
 }
 
+// sentence is that of a decision, to follow other words.
+func (j judgement) sentence(key string) string {
+	for _, v := range j.verdicts() {
+		if v.Key == key {
+			return strings.ToLower(v.Sentence[:1]) + v.Sentence[1:]
+		}
+	}
+	panic("worksheets: no such decision: " + key)
+}
+
 const (
 	noLimit  = "no limit entered"
 	probable = 2.0 / 3 // from here on the words say "probably"

@@ -40,6 +40,19 @@ func gradeOptions() []calc.Option {
 		calc.Option{ID: gradeOfReading, Label: "percent of reading"})
 }
 
+// The fields of the gauge and of reading it, for the worksheets that take several
+// readings.
+var (
+	gradeField = calc.Field{ID: "grade", Label: "Class or grade printed on the dial", Noun: "gauge grade", Shape: calc.Choice, Options: gradeOptions(),
+		Example: "B", Quantity: "gauge grade",
+		Hint: "A number such as 1.6 or a letter such as B, near the edge of the dial. Take “nothing printed” as well for a gauge that was dropped or run past its scale."}
+	percentField = calc.Field{ID: "percent", Label: "Gauge good to ±", Noun: "gauge accuracy", Kind: unit.Percent, Example: "2 %",
+		Range: calc.Range{Min: "0 %", Max: "20 %"}, Only: &calc.Only{Field: "grade", In: []string{gradeOfScale, gradeOfReading}},
+		Quantity: "gauge accuracy", Hint: "What the maker states. Without a word on it, it is of the whole dial."}
+	stepField = calc.Field{ID: "step", Label: "Smallest step you can read", Noun: "smallest step", Kind: unit.Pressure, Example: "10 psi", Usual: true, More: true,
+		Range: calc.FromZero, Hint: "Half or a fifth of the distance between two marks, whatever you honestly can; on a digital gauge the last digit."}
+)
+
 // reading puts several readings on one gauge together: what the gauge, its
 // scale, its warmth and the scatter leave open about the true pressure.
 var reading = &calc.Worksheet{
@@ -56,18 +69,12 @@ var reading = &calc.Worksheet{
 			Example: "2,600; 2,620; 2,610; 2,610 psi", Range: calc.Pressures, Quantity: "pressure now",
 			Hint: "Every reading as it stood: oil warm, rated engine speed, the same port, the pressure let down in between. Four or more show how they scatter."},
 		dialField,
-		{ID: "grade", Label: "Class or grade printed on the dial", Noun: "gauge grade", Shape: calc.Choice, Options: gradeOptions(),
-			Example: "B", Quantity: "gauge grade",
-			Hint: "A number such as 1.6 or a letter such as B, near the edge of the dial. Take “nothing printed” as well for a gauge that was dropped or run past its scale."},
-		{ID: "percent", Label: "Gauge good to ±", Noun: "gauge accuracy", Kind: unit.Percent, Example: "2 %",
-			Range: calc.Range{Min: "0 %", Max: "20 %"}, Only: &calc.Only{Field: "grade", In: []string{gradeOfScale, gradeOfReading}},
-			Quantity: "gauge accuracy", Hint: "What the maker states. Without a word on it, it is of the whole dial."},
+		gradeField, percentField,
 		lowField, highField,
 		{ID: "zero", Label: "Pointer shows, engine off", Noun: "pointer at rest", Kind: unit.Pressure, Example: "0 psi", Usual: true, More: true,
 			Range: calc.Zeros, Signed: true,
 			Hint: "Pressure let down, gauge held as when reading it. It is taken off every reading. A pointer against a stop pin may hide that it rests below zero."},
-		{ID: "step", Label: "Smallest step you can read", Noun: "smallest step", Kind: unit.Pressure, Example: "10 psi", Usual: true, More: true,
-			Range: calc.FromZero, Hint: "Half or a fifth of the distance between two marks, whatever you honestly can; on a digital gauge the last digit."},
+		stepField,
 		{ID: "temp", Label: "Gauge's own temperature", Noun: "gauge temperature", Kind: unit.Temperature, Example: "68 °F", Usual: true, More: true,
 			Range: calc.Range{Min: "-40 °C", Max: "120 °C"}, Signed: true,
 			Hint: "Of the gauge's body, not of the oil. Gauges are set at 20 °C (68 °F) and drift away from it."},

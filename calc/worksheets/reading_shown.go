@@ -30,6 +30,8 @@ const (
 	manySteps    = 4      // readings that differ by more than so many steps differ by more than reading them does
 )
 
+const coldReads = "Cold oil reads higher: warm it to 40 °C (104 °F) or more and read again (common practice, no source)."
+
 // readingRemarks are what a practised eye would say of these readings.
 func readingRemarks(in *calc.In, out *calc.Out, t taken) {
 	switch n := len(t.readings); {
@@ -41,7 +43,7 @@ func readingRemarks(in *calc.In, out *calc.Out, t taken) {
 		out.Notice("With {n} readings the scatter is hardly known yet, and the range is wide to allow for that. Take four or more.")
 	}
 	scale := in.SI("scale")
-	if step := 2 * t.step; step > 0 && slices.Max(t.readings)-slices.Min(t.readings) > manySteps*step {
+	if t.wide() {
 		out.Note("readings", -1, "They differ by {spread}, far more than the step you can read. Did oil, engine speed or hold change between them?")
 	}
 	if inMiddle := (gauge.Grade{Middle: 1}).Limit(1, t.raw/scale) == 1; !inMiddle {
@@ -54,8 +56,13 @@ func readingRemarks(in *calc.In, out *calc.Out, t taken) {
 		out.Note("temp", -1, "Away from 20 °C (68 °F) this gauge may drift by ±{a_temp}, on top of its class or grade. Keep it off the hot engine and read it again.")
 	}
 	if in.Has("oil") && in.SI("oil") < coldOil {
-		out.Note("oil", -1, "Cold oil reads higher: warm it to 40 °C (104 °F) or more and read again (common practice, no source).")
+		out.Note("oil", -1, coldReads)
 	}
+}
+
+// wide reports whether the readings differ by more than reading them does.
+func (t taken) wide() bool {
+	return t.step > 0 && slices.Max(t.readings)-slices.Min(t.readings) > manySteps*2*t.step
 }
 
 func readingRests(in *calc.In, out *calc.Out, t taken, b doubt.Budget) {

@@ -12,6 +12,7 @@ var All = calc.Book{
 	beforeAfter,
 	liftTest,
 	shim,
+	job,
 	loader,
 	tip,
 	flow,

@@ -398,6 +398,10 @@ func branches(worksheet string) []calc.Entries {
 		for _, b := range flowBranches {
 			list = append(list, owned(changed(b.changes)...))
 		}
+	case "job":
+		for _, b := range jobBranches {
+			list = append(list, owned(changed(b.changes)...))
+		}
 	case "lift-test":
 		for _, b := range scaleBranches {
 			list = append(list, owned(changed(b.changes)...))
