@@ -12,6 +12,12 @@ import (
 // remarks are the lines under the verdict.
 func (j adjusted) remarks(in *calc.In, out *calc.Out, way string) {
 	most, change := slices.Max(j.left.readings), j.left.mean-j.found.mean
+	for _, t := range j.trials {
+		if t.B > j.high {
+			out.Line("With a total of {over_shim} it read {over_trial}, over the manual's {high}: nothing should be lifted or held there.")
+			break
+		}
+	}
 	switch {
 	case !j.oneGauge && way == "no-change":
 		out.Line("Two gauges may be off in opposite directions: read both times on one, and most of that drops out.")
@@ -23,12 +29,6 @@ func (j adjusted) remarks(in *calc.In, out *calc.Out, way string) {
 	}
 	if way == "rose" && in.Has("low") && !in.Has("high") {
 		out.Line(noEnd)
-	}
-	for _, t := range j.trials {
-		if t.B > j.high {
-			out.Line("With a total of {over_shim} it read {over_trial}, over the manual's {high}: nothing should be lifted or held there.")
-			break
-		}
 	}
 	if j.oneGauge && math.Abs(change) > in.SI("scale")/10 {
 		out.Line(farApart)
@@ -110,6 +110,16 @@ func (j adjusted) picture(in *calc.In, out *calc.Out, lo, hi float64) {
 		X:    chart.Axis{Label: "pressure, " + unit.Pressure.Shown(in.System()).Name},
 		Y:    chart.Axis{Hide: true},
 	}
+	low := math.Inf(-1)
+	if in.Has("low") {
+		low = p(in.SI("low"))
+	}
+	if in.Has("low") || in.Has("high") {
+		c.Marks = append(c.Marks, &chart.Band{On: chart.X, From: low, To: p(j.high), Label: out.Words("manual:\n" + rangeText(in))})
+	}
+	if in.Has("high") {
+		c.Marks = append(c.Marks, &chart.Band{On: chart.X, From: p(j.high), To: math.Inf(1), Hatch: true})
+	}
 	row := 0.0
 	bar := func(at, lo, hi float64, label string, mark, accent bool) {
 		row--
@@ -128,26 +138,18 @@ func (j adjusted) picture(in *calc.In, out *calc.Out, lo, hi float64) {
 	}
 	around(j.found, "as found {found_mean}")
 	for i, t := range j.trials {
-		label := thicknessText(in, t.A) + " in: " + in.Text(unit.Pressure, t.B)
+		label := "with " + thicknessText(in, t.A) + ": " + in.Text(unit.Pressure, t.B)
 		if len(j.trials) > crowded && i < len(j.trials)-1 {
 			label = ""
 		}
 		around(taken{readings: []float64{t.B}, mean: t.B, step: j.left.step, grade: gradeLimit(in, t.B)}, label)
 	}
 	around(j.left, "as left {left_mean}")
-	bar(0, lo, hi, "true as left, gauge counted: {lo:n} to {hi}", false, true)
-	c.Y.Min, c.Y.Max = row-0.5, 0
-	c.Height = 60 + gap*min(-row, crowded+3)
-	low := math.Inf(-1)
-	if in.Has("low") {
-		low = p(in.SI("low"))
+	if j.oneGauge {
+		bar(0, lo, hi, "true pressure now: {lo:n} to {hi}", false, true)
 	}
-	if in.Has("low") || in.Has("high") {
-		c.Marks = append(c.Marks, &chart.Band{On: chart.X, From: low, To: p(j.high), Label: out.Words("manual:\n" + rangeText(in))})
-	}
-	if in.Has("high") {
-		c.Marks = append(c.Marks, &chart.Band{On: chart.X, From: p(j.high), To: math.Inf(1), Hatch: true})
-	}
+	c.Y.Min, c.Y.Max = row-0.5, 0.5 // the first row leaves room for the range's words
+	c.Height = 70 + gap*min(-row, crowded+3)
 	out.Picture(c)
 }
 

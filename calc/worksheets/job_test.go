@@ -19,6 +19,10 @@ import (
 var jobBranches = []struct{ changes, id, head, says string }{
 	{"grade=B", "rose-undecided", "Rose by 100 psi, probably in range",
 		"it rose by 100 psi (84 to 116 psi, 95 %), from 2,610 to 2,710 psi. As left: probably in range, but this gauge can't show it"},
+	{"found=2850 psi; 2840 psi; 2850 psi; 2860 psi|trials=0 in : 2850 psi; -0.010 in : 2800 psi; -0.020 in : 2745 psi|left=2735 psi; 2730 psi; 2740 psi; 2735 psi|grade=span|percent=0.5 %|scale=5000 psi|oil_found=50 degC|oil_left=55 degC|rpm_found=2400 rpm|rpm_left=2400 rpm",
+		"fell-in-range", "Fell by 115 psi, in range", "t fell by 115 psi (101 to 129 psi, 95 %), from 2,850 to 2,735 psi. As left: in range"},
+	{"same_gauge=no", "no-change", "No change shown", "the change is −30 to 230 psi (95 %), so none is shown. As left: probably in range"},
+	{"left=2800 psi; 2810 psi; 2800 psi; 2810 psi", "over", "Over the limit: bring it down", "s left it reads 2,805 psi, over the manual's 2,790 psi, and the chance that it truly is over is 59 %"},
 	{"left=2735 psi; 2730 psi; 2740 psi; 2735 psi|grade=2A", "rose-in-range", "Rose by 125 psi, in range", "As left: in range: the chance that the true pressure is between"},
 	{"left=2640 psi; 2650 psi; 2640 psi; 2650 psi|grade=2A", "rose-low", "Rose by 35 psi, still low", "As left: low: the gauge shows 35 psi under the manual's 2,680 psi"},
 	{"left=2640 psi; 2650 psi; 2640 psi; 2650 psi", "rose-undecided", "Rose by 35 psi, probably still low", "As left: probably low, but this gauge can't show it"},
@@ -26,7 +30,6 @@ var jobBranches = []struct{ changes, id, head, says string }{
 	{"left=2735 psi; 2730 psi; 2740 psi; 2735 psi", "rose-maybe-over", "Rose by 125 psi, maybe now over the limit", "It may now be over the manual's 2,790 psi: the chance is 16 %, which is too much. Add nothing;"},
 	{"low=|high=", "rose", "Rose by 100 psi", "from 2,610 to 2,710 psi. Enter the manual's range to judge where that is."},
 	// Over the limit comes first, whatever it did.
-	{"left=2800 psi; 2810 psi; 2800 psi; 2810 psi", "over", "Over the limit: bring it down", "s left it reads 2,805 psi, over the manual's 2,790 psi, and the chance that it truly is over is 59 %"},
 	{"found=2800 psi; 2810 psi|left=2800 psi; 2810 psi|trials=", "over", "Over the limit: bring it down", "bring it down before anything else."},
 	{"left=2780 psi; 2770 psi; 2800 psi; 2780 psi|grade=1A", "over", "Over the limit: bring it down", "s left it has read 2,800 psi, over the manual's 2,790 psi"},
 	{"found=2790 psi|left=2791 psi|step=0 psi|grade=4A", "over", "Over the limit: bring it down", ""},
@@ -34,7 +37,6 @@ var jobBranches = []struct{ changes, id, head, says string }{
 	{"left=2620 psi; 2610 psi; 2610 psi; 2620 psi", "no-change", "No change shown", "t read 2,610 as found and 2,615 psi as left: with what such readings may be off, the change is −10 to 20 psi (95 %), so none is shown. As left: probably low"},
 	{"found=2610 psi|left=2620 psi|trials=", "no-change", "No change shown", "no further apart than the smallest step you can read"},
 	{"found=2610 psi|left=2600 psi|trials=", "no-change", "No change shown", "no further apart than the smallest step you can read"},
-	{"same_gauge=no", "no-change", "No change shown", "the change is −30 to 230 psi (95 %), so none is shown. As left: probably in range"},
 	{"found=2735 psi; 2740 psi|left=2740 psi; 2735 psi|trials=", "no-change", "No change shown", "That leaves a chance of"},
 	{"found=2735 psi; 2740 psi|left=2740 psi; 2735 psi|trials=|low=|high=", "no-change", "No change shown", "so none is shown."},
 	// The other way.

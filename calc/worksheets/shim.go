@@ -86,6 +86,7 @@ var shim = &calc.Worksheet{
 		{ID: "reading", Text: "What does the gauge prove? With several readings, its class and its temperature"},
 		{ID: "gain", Text: "What would more pressure lift?"},
 		{ID: "before-after", Text: "Before and after: how much is pressure?"},
+		{ID: "job", Text: "The job is done: what did the adjustment change?"},
 	},
 	Compute: computeShim,
 }
