@@ -22,8 +22,8 @@ type adjusted struct {
 
 // takeJob reads the fields; the rate is the slope of the line through the mean as
 // found and the trials.
-func takeJob(in *calc.In) adjusted {
-	j := adjusted{found: takeSeries(in, "found"), left: takeSeries(in, "left"), trials: in.Pairs("trials"),
+func takeJob(in *calc.In) *adjusted {
+	j := &adjusted{found: takeSeries(in, "found"), left: takeSeries(in, "left"), trials: in.Pairs("trials"),
 		oneGauge: in.Choice("same_gauge") == "yes", high: math.Inf(1), rate: math.NaN()}
 	if in.Has("high") {
 		j.high = in.SI("high")
@@ -39,7 +39,7 @@ func takeJob(in *calc.In) adjusted {
 }
 
 // scatter is what the repeats leave in the difference of the means.
-func (j adjusted) scatter() (u, dof float64) {
+func (j *adjusted) scatter() (u, dof float64) {
 	return doubt.Difference(doubt.Repeats{N: len(j.found.readings), S: j.found.scatter}, doubt.Repeats{N: len(j.left.readings), S: j.left.scatter})
 }
 
@@ -47,7 +47,7 @@ func (j adjusted) scatter() (u, dof float64) {
 // off, it is off both times, in proportion to what its class or grade allows where
 // the pointer stood; only the difference of the two limits is left. Two gauges are
 // off without regard to each other.
-func (j adjusted) offApart() []float64 {
+func (j *adjusted) offApart() []float64 {
 	if j.oneGauge {
 		return []float64{math.Abs(j.left.grade - j.found.grade)}
 	}
@@ -59,13 +59,13 @@ func (j adjusted) offApart() []float64 {
 //
 // Source: JCGM 101:2008, 6.4.9, for the scatter; shared causes: JCGM 100:2008,
 // F.1.2.3 (from memory).
-func (j adjusted) change() doubt.Sum {
+func (j *adjusted) change() doubt.Sum {
 	u, dof := j.scatter()
 	return doubt.Sum{Mid: j.left.mean - j.found.mean, Rects: append(j.offApart(), j.found.step, j.left.step), Scale: u, DOF: dof}
 }
 
 // budget is the same by standard uncertainties.
-func (j adjusted) budget() doubt.Budget {
+func (j *adjusted) budget() doubt.Budget {
 	u, dof := j.scatter()
 	off := 0.0
 	for _, a := range j.offApart() {
@@ -111,7 +111,7 @@ func computeJob(in *calc.In, out *calc.Out) {
 }
 
 // badJob complains about entries that no gauge can have shown.
-func badJob(in *calc.In, out *calc.Out, j adjusted) bool {
+func badJob(in *calc.In, out *calc.Out, j *adjusted) bool {
 	low, high := limits(in, out)
 	bad, scale := low > high, in.SI("scale")
 	check := func(id string, i int, p float64) {
@@ -135,7 +135,7 @@ func badJob(in *calc.In, out *calc.Out, j adjusted) bool {
 // way says which way the pressure went, as the keys of the verdicts do. A change
 // counts when the range of 95 % is on one side of nothing and the means are
 // further apart than reading to a step can part them.
-func (j adjusted) way(lo, hi float64) string {
+func (j *adjusted) way(lo, hi float64) string {
 	const rounding = 1 + 1e-9
 	switch step := 2 * j.left.step * rounding; {
 	case lo <= 0 && hi >= 0:
@@ -149,7 +149,7 @@ func (j adjusted) way(lo, hi float64) string {
 }
 
 // say chooses the verdict by the way it went and by how it is judged as left.
-func (j adjusted) say(out *calc.Out, way, judged string, above float64) {
+func (j *adjusted) say(out *calc.Out, way, judged string, above float64) {
 	most := slices.Max(j.left.readings)
 	moved := way == "rose" || way == "fell"
 	over := j.left.mean > j.high
@@ -194,7 +194,7 @@ func (j adjusted) say(out *calc.Out, way, judged string, above float64) {
 	}
 }
 
-func (j adjusted) changeFigures(out *calc.Out, d *doubt.Dist, lo, hi float64) {
+func (j *adjusted) changeFigures(out *calc.Out, d *doubt.Dist, lo, hi float64) {
 	change, half := j.left.mean-j.found.mean, max((hi-lo)/2, 2*j.left.step)
 	rise := 1 - d.CDF(0)
 	out.SetDoubt("change", change, half)
@@ -211,7 +211,7 @@ func (j adjusted) changeFigures(out *calc.Out, d *doubt.Dist, lo, hi float64) {
 }
 
 // partFigures sets what the remarks and the working quote, and what travels.
-func (j adjusted) partFigures(in *calc.In, out *calc.Out) {
+func (j *adjusted) partFigures(in *calc.In, out *calc.Out) {
 	u, dof := j.scatter()
 	out.Set("n_found", float64(len(j.found.readings)))
 	out.Set("n_left", float64(len(j.left.readings)))
@@ -234,7 +234,7 @@ func (j adjusted) partFigures(in *calc.In, out *calc.Out) {
 }
 
 // shimFigures sets what the trials say of the shim.
-func (j adjusted) shimFigures(out *calc.Out) {
+func (j *adjusted) shimFigures(out *calc.Out) {
 	for _, id := range []string{"fitted", "rate", "last"} {
 		out.None(id, "no shim trials")
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 // remarks are the lines under the verdict.
-func (j adjusted) remarks(in *calc.In, out *calc.Out, way string) {
+func (j *adjusted) remarks(in *calc.In, out *calc.Out, way string) {
 	most, change := slices.Max(j.left.readings), j.left.mean-j.found.mean
 	for _, t := range j.trials {
 		if t.B > j.high {
@@ -55,7 +55,7 @@ func (j adjusted) remarks(in *calc.In, out *calc.Out, way string) {
 }
 
 // notes stand beside the fields.
-func (j adjusted) notes(in *calc.In, out *calc.Out) {
+func (j *adjusted) notes(in *calc.In, out *calc.Out) {
 	const wide = "They differ by far more than the step you can read. Did oil, engine speed or hold change between them?"
 	if j.found.wide() {
 		out.Note("found", -1, wide)
@@ -101,7 +101,7 @@ func (j adjusted) notes(in *calc.In, out *calc.Out) {
 // be off, against the manual's range. On one gauge that is what differs from
 // reading to reading; what the gauge is off moves all of them alike and has a row
 // of its own.
-func (j adjusted) picture(in *calc.In, out *calc.Out, lo, hi float64) {
+func (j *adjusted) picture(in *calc.In, out *calc.Out, lo, hi float64) {
 	p := func(si float64) float64 { return in.Shown(unit.Pressure, si) }
 	const gap, crowded = 28, 12 // height of a row; trials from which on they have no words
 	c := &chart.Chart{
@@ -153,7 +153,7 @@ func (j adjusted) picture(in *calc.In, out *calc.Out, lo, hi float64) {
 	out.Picture(c)
 }
 
-func (j adjusted) rests(in *calc.In, out *calc.Out) {
+func (j *adjusted) rests(in *calc.In, out *calc.Out) {
 	if j.oneGauge {
 		out.Rest("One gauge read it all: what it is off, by no more than ±{a_found} where it stood as found, is the same every time and drops out of the change. It stays in how the pressure is judged as left.")
 	} else {
@@ -173,14 +173,14 @@ func (j adjusted) rests(in *calc.In, out *calc.Out) {
 }
 
 // offText is what the gauge leaves in the change, in words.
-func (j adjusted) offText() string {
+func (j *adjusted) offText() string {
 	if j.oneGauge {
 		return "±{a_apart}, the rest drops out"
 	}
 	return "±{a_found} and ±{a}"
 }
 
-func (j adjusted) working(in *calc.In, out *calc.Out) {
+func (j *adjusted) working(in *calc.In, out *calc.Out) {
 	out.Step("mean = sum of readings ÷ how many", "as found {found_mean} of {n_found}, as left {left_mean} of {n_left}", "JCGM 100:2008, 4.2")
 	out.Step("change = as left − as found; in percent, ÷ as found", "{change}, {change_pct}", "Arithmetic")
 	out.Step("gauge: one is off alike every time, as far as its limits are alike; two are off apart", j.offText(),
