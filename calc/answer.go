@@ -16,6 +16,7 @@ type Answer struct {
 	Known     []Known      // the reader's own values that other worksheets may ask for
 	Used      []Used       // the numbers used
 	Examples  []string     // IDs of fields that are still the example's
+	Borrowed  []string     // what is still the example's in words: fields, or whole parts of the form
 	Fields    []FieldState // every field, declared order
 	Problems  []Problem    // what must be fixed; with any, there are no figures
 	Notes     []Note       // remarks beside a field that is not wrong

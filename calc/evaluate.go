@@ -158,7 +158,7 @@ func (w *Worksheet) mark(in *In, a *Answer) {
 	for i := range w.Fields {
 		f := &w.Fields[i]
 		v := in.get(f.ID)
-		theirs := !v.own && !f.Usual && v.set && v.bears
+		theirs := in.theirs(f)
 		s := FieldState{ID: f.ID, Own: v.own, Example: theirs, Bears: v.bears}
 		readable := !v.bad
 		if readable && v.set {
@@ -183,6 +183,7 @@ func (w *Worksheet) mark(in *In, a *Answer) {
 		}
 	}
 	a.Link = link(pairs, example)
+	a.Borrowed = w.borrowed(in)
 }
 
 // set gives the entry as the field's own controls show it.
@@ -283,21 +284,16 @@ func drawn(pictures []*chart.Chart) string {
 
 // prefix says whose numbers these are while any is the example's.
 func (o *Out) prefix(sentence string) string {
-	var nouns []string
+	nouns := append([]string(nil), o.answer.Borrowed...)
+	if len(nouns) == 0 {
+		return sentence
+	}
 	whole := true
 	for i := range o.w.Fields {
-		f := &o.w.Fields[i]
-		switch v := o.in.get(f.ID); {
-		case !v.own && !f.Usual && v.set && v.bears:
-			nouns = append(nouns, f.noun())
-		case v.own && v.bears:
-			whole = false
-		}
+		v := o.in.get(o.w.Fields[i].ID)
+		whole = whole && !(v.own && v.bears)
 	}
-	switch {
-	case len(nouns) == 0:
-		return sentence
-	case whole:
+	if whole {
 		return "With the example's numbers: " + lower(sentence)
 	}
 	if more := len(nouns) - longPrefix; more > 1 {
@@ -306,7 +302,49 @@ func (o *Out) prefix(sentence string) string {
 	return "With the example's " + And(nouns) + ": " + lower(sentence)
 }
 
-// longPrefix is how many of the example's numbers are named before an answer; the
+// theirs reports whether a field holds a number of the example's tractor.
+func (in *In) theirs(f *Field) bool {
+	v := in.get(f.ID)
+	return !v.own && !f.Usual && v.set && v.bears
+}
+
+// borrowed names what is still the example's: each field, or at once a part of
+// the form in which all is.
+func (w *Worksheet) borrowed(in *In) (names []string) {
+	said := ""
+	for i := range w.Fields {
+		f := &w.Fields[i]
+		switch {
+		case !in.theirs(f):
+		case !w.wholly(in, f.Group):
+			names = append(names, f.noun())
+		case f.Group != said:
+			said = f.Group
+			name, _, _ := strings.Cut(said, ":")
+			names = append(names, lower(strings.TrimPrefix(name, "The ")))
+		}
+	}
+	return names
+}
+
+// wholly reports whether nothing in a part of the form is the reader's, and at
+// least two numbers are the example's.
+func (w *Worksheet) wholly(in *In, group string) bool {
+	n := 0
+	for i := range w.Fields {
+		f := &w.Fields[i]
+		switch v := in.get(f.ID); {
+		case f.Group != group:
+		case v.own && v.bears && v.set && !f.Usual:
+			return false
+		case in.theirs(f):
+			n++
+		}
+	}
+	return n > 1 && group != ""
+}
+
+// longPrefix is how much of the example's is named before an answer; the
 // fields themselves are all marked.
 const longPrefix = 6
 

@@ -60,14 +60,6 @@ func (f field) Class() string {
 	return "single"
 }
 
-// Noun is the field's name inside a sentence.
-func (f field) Noun() string {
-	if f.Field.Noun == "" {
-		return f.Label
-	}
-	return f.Field.Noun
-}
-
 // Number is what stands in the input.
 func (f field) Number() string { return f.FieldState.Number }
 

@@ -58,6 +58,7 @@ func answer(a *calc.Answer) written {
 		w.flag("example", u.Example)
 	})
 	w.texts("examples", a.Examples)
+	w.texts("borrowed", a.Borrowed)
 	w.name("fields")
 	w.begin('[')
 	for i := range a.Fields {

@@ -36,12 +36,8 @@ func (p *page) owns(worksheet string, entries calc.Entries) *calc.Answer {
 		p.Errorf("“example numbers” at the head is shown: %v, with %v", got, want.Examples)
 	}
 	if !untouched && len(want.Examples) > 0 {
-		var nouns []string
-		for _, id := range want.Examples {
-			nouns = append(nouns, p.attribute("#field-"+id, "data-noun"))
-		}
-		if got := p.text("#borrowed-names"); got != strings.Join(nouns, ", ") {
-			p.Errorf("still the example's: %q, want %v", got, nouns)
+		if got := p.text("#borrowed-names"); got != strings.Join(want.Borrowed, ", ") {
+			p.Errorf("still the example's: %q, want %v", got, want.Borrowed)
 		}
 	}
 	if got := p.text("#sentence"); got != want.Verdict.Sentence || want.OK() && strings.HasPrefix(got, "With the example's ") != (len(want.Examples) > 0) {

@@ -7,8 +7,8 @@ import (
 
 const (
 	thePump   = "The pump"
-	theRams   = "The cylinders that raise it"
-	theHeat   = "Heat over the relief"
+	theRams   = "The lift cylinders"
+	theHeat   = "Engine and oil"
 	theLimits = "How sure, and what counts as slow"
 )
 

@@ -208,3 +208,18 @@ func TestLoaderSaysNoMore(t *testing.T) {
 		t.Errorf("%q", said)
 	}
 }
+
+// On a phone the example's numbers are named by the parts of the form they stand in.
+func TestLoaderBorrowed(t *testing.T) {
+	for _, c := range []struct{ changes, want string }{
+		{"height=50 in", "reading, other pressure, highest pressure, kind of linkage, place of the load, arms, cylinders, weights"},
+		{"height=50 in|boom=82 in|tool_w=300 lb", "reading, other pressure, highest pressure, kind of linkage, place of the load, height of the pivot, height of the base pin, " +
+			"distance of pivot and base pin, side of the base pin, distance of pivot and rod pin, distance of rod pin and bucket pin, side of the rod pin, cylinders, " +
+			"weight of the arms, centre of the arms, centre of the tool"},
+	} {
+		a := All.Evaluate("loader", owned(changed(c.changes)...), unit.US)
+		if got := strings.Join(a.Borrowed, ", "); got != c.want {
+			t.Errorf("%s: %s", c.changes, got)
+		}
+	}
+}

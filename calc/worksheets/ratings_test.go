@@ -73,7 +73,7 @@ var ratingsBranches = []struct {
 	{marks("pump=3000 psi", "target=2500 psi"), "holds", "Weakest: pump", "At 2,610 psi nothing entered here is past what it is good for; the pump comes first, at 3,000 psi, with 15 % to spare.", "2,500"},
 	{marks("pump=3000 psi", "target=2500 psi", "spike=1.2"), "spike-only", "Steady yes, spikes no: pump", "Steady, 2,610 psi passes nothing", "already"},
 	// The example's parts neither clear a machine nor condemn it.
-	{owned("pressure", "2600 psi"), "yours", "Enter your own parts", "With the example's target, highest pressure, pump, control valve, hose, hose fittings and 13 more: this says nothing of your machine yet", ""},
+	{owned("pressure", "2600 psi"), "yours", "Enter your own parts", "With the example's target, highest pressure, pump, control valve, hose, hose fittings and 4 more: this says nothing of your machine yet", ""},
 	{owned("pump", "2000 psi"), "yours", "Enter your own parts", "this says nothing of your machine yet", ""},
 	{owned("pressure", "3100 psi", "limit", "3200 psi", "target", "3150 psi"), "yours", "Enter your own parts", "", "past its mark"},
 	{owned("pressure", "2600 psi", "pump", "2500 psi"), "over-now", "Past its mark now: pump", "the pump is marked 2,500 psi and the gauge shows 2,600 psi", ""},

@@ -23,5 +23,5 @@ export function mark(worksheet, answer) {
   worksheet.untidy = false;
   worksheet.examples = answer.examples;
   byId("borrowed").hidden = !answer.examples.length || document.documentElement.dataset.view === "example";
-  byId("borrowed-names").textContent = answer.examples.map((/** @type {string} */ id) => worksheet.field(id)?.node.dataset.noun).join(", ");
+  byId("borrowed-names").textContent = answer.borrowed.join(", ");
 }
