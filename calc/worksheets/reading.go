@@ -73,7 +73,7 @@ var reading = &calc.Worksheet{
 		lowField, highField,
 		{ID: "zero", Label: "Pointer shows, engine off", Noun: "pointer at rest", Kind: unit.Pressure, Example: "0 psi", Usual: true, More: true,
 			Range: calc.Zeros, Signed: true,
-			Hint: "Pressure let down, gauge held as when reading it. It is taken off every reading. A pointer against a stop pin may hide that it rests below zero."},
+			Hint: "Pressure let down, gauge held as when reading it: 30 where it rests 30 above the 0 mark, − and 30 where it rests 30 below. Above, it comes off every reading; below, it is added. A stop pin may hide that it rests below."},
 		stepField,
 		{ID: "temp", Label: "Gauge's own temperature", Noun: "gauge temperature", Kind: unit.Temperature, Example: "68 °F", Usual: true, More: true,
 			Range: calc.Range{Min: "-40 °C", Max: "120 °C"}, Signed: true,
@@ -103,6 +103,7 @@ var reading = &calc.Worksheet{
 		{ID: "dof", Label: "Effective degrees of freedom", Kind: unit.Number, Round: calc.Two, Place: calc.More},
 		{ID: "k", Label: "Coverage factor k", Kind: unit.Number, Place: calc.More},
 		{ID: "U", Label: "Expanded uncertainty U = k·u", Kind: unit.Pressure, Round: calc.Two, Place: calc.More},
+		{ID: "off_zero", Kind: unit.Pressure, Place: calc.Quoted},
 		{ID: "raw", Kind: unit.Pressure, Round: calc.ByDoubt, Place: calc.Quoted},
 		{ID: "n", Kind: unit.Count, Place: calc.Quoted},
 		{ID: "scatter", Kind: unit.Pressure, Round: calc.Two, Place: calc.Quoted},
@@ -214,9 +215,9 @@ func computeReading(in *calc.In, out *calc.Out) {
 	}
 	t := takeReadings(in)
 	if math.Abs(in.SI("zero")) > scale {
-		out.Problem("zero", "The dial only goes up to {scale}")
+		out.Problem("zero", "A pointer can't rest that far from zero: the dial only goes up to {scale}")
 	} else if t.mean <= 0 {
-		out.Problem("zero", "Taken off, this leaves nothing of the readings")
+		out.Problem("zero", "Enter what the pointer shows with the pressure let down, 0 where it rests on zero: this is as much as the readings themselves")
 	}
 	if low > high || t.mean <= 0 || !(t.raw <= scale) {
 		return
@@ -233,6 +234,7 @@ func computeReading(in *calc.In, out *calc.Out) {
 
 	out.SetDoubt("mean", t.mean, half)
 	out.SetDoubt("raw", t.raw, half)
+	out.Set("off_zero", math.Abs(in.SI("zero")))
 	out.SetDoubt("lo", lo, half)
 	out.SetDoubt("hi", hi, half)
 	out.Set("u", u)

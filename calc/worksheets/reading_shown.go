@@ -49,6 +49,12 @@ func readingRemarks(in *calc.In, out *calc.Out, t taken) {
 	if inMiddle := (gauge.Grade{Middle: 1}).Limit(1, t.raw/scale) == 1; !inMiddle {
 		out.Note("scale", -1, "The readings stand at {place} of the dial. A gauge is best used in its middle half, and some grades allow more error outside it.")
 	}
+	switch zero := in.SI("zero"); {
+	case zero > 0:
+		out.Note("zero", -1, "It rests above zero: every reading counts {off_zero} less than it shows.")
+	case zero < 0:
+		out.Note("zero", -1, "It rests below zero: every reading counts {off_zero} more than it shows.")
+	}
 	if math.Abs(in.SI("zero")) > t.grade*(1+1e-9) {
 		out.Note("zero", -1, "The pointer rests further off zero than ±{a_grade}, all that its class or grade allows. Don't count on that mark: choose “nothing printed”, or take another gauge.")
 	}
@@ -110,7 +116,11 @@ func readingWorking(in *calc.In, out *calc.Out, t taken) {
 	if len(t.readings) == 1 {
 		many = "1 reading"
 	}
-	out.Step("mean = sum of readings ÷ how many − pointer at rest", many+": {raw} − {zero} = {mean}", "JCGM 100:2008, 4.2")
+	off := " − {off_zero}"
+	if in.SI("zero") < 0 {
+		off = " + {off_zero}"
+	}
+	out.Step("mean = sum of readings ÷ how many − pointer at rest", many+": {raw}"+off+" = {mean}", "JCGM 100:2008, 4.2")
 	out.Step("gauge = share × dial or reading", gradeNumbers(in), gradeSource(in))
 	out.Step("step = ± smallest step ÷ 2", "±{half_step}", "Rectangular, u = step/√12 (JCGM 100:2008, H.6.3.1)")
 	out.Step("temperature = 0.04 % per °C × dial × distance from 20 °C (68 °F)", "at {temp}: ±{a_temp}",
