@@ -103,7 +103,7 @@ func (j *adjusted) notes(in *calc.In, out *calc.Out) {
 // of its own.
 func (j *adjusted) picture(in *calc.In, out *calc.Out, lo, hi float64) {
 	p := func(si float64) float64 { return in.Shown(unit.Pressure, si) }
-	const gap, crowded = 28, 12 // height of a row; trials from which on they have no words
+	const gap, crowded = 33, 12 // height of a row; trials from which on they have no words
 	c := &chart.Chart{
 		ID: "picture", Title: out.Words("As found, each trial and as left, against the manual's range"),
 		Desc: out.Words("As found {found_mean}, as left {left_mean}; the true pressure as left is between {lo} and {hi}. The manual's range: " + rangeText(in) + "."),
@@ -148,7 +148,7 @@ func (j *adjusted) picture(in *calc.In, out *calc.Out, lo, hi float64) {
 	if j.oneGauge {
 		bar(0, lo, hi, "true pressure now: {lo:n} to {hi}", false, true)
 	}
-	c.Y.Min, c.Y.Max = row-0.5, 0.5 // the first row leaves room for the range's words
+	c.Y.Min, c.Y.Max = row-0.4, 0.2 // the first row leaves room for the range's words
 	c.Height = 70 + gap*min(-row, crowded+3)
 	out.Picture(c)
 }
