@@ -69,8 +69,9 @@ type Onward struct {
 
 // Known is a value of the reader's own, by the quantity that it is one of.
 type Known struct {
-	Quantity    string
-	Text, Shown string // as a link writes it, and as read
+	Quantity, Label string
+	Text, Shown     string // as a link writes it, and as read
+	Lasts           bool   // stays with the machine from one job to the next
 }
 
 // Pair is a key and its value in a link.

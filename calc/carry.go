@@ -1,5 +1,7 @@
 package calc
 
+import "strings"
+
 // onward writes the links to other worksheets, with the values that travel: a
 // field takes the value of the figure or field that declares the same quantity,
 // and the example's mark travels with it. What nobody touched in a field stays
@@ -48,6 +50,7 @@ func (o *Out) carried(to *Field) (text string, own, known bool) {
 
 // known is what an answer knows of a quantity.
 type known struct {
+	label             string // of the field or figure
 	text, shown       string // as a link writes it, and as read
 	own, words, there bool   // the reader's; the value of a figure of words; something
 	entry             bool   // it stands in a field
@@ -70,7 +73,7 @@ func (o *Out) find(quantity string) known {
 		f := &o.w.Fields[i]
 		v := o.in.get(f.ID)
 		if f.Quantity == quantity && f.Shape == Single && f.Only == nil && v.bears && (v.set || v.own) {
-			k := known{own: v.own, there: true, entry: true}
+			k := known{label: f.Label, own: v.own, there: true, entry: true}
 			if v.set {
 				k.text, k.shown = v.canonical, v.shown
 			}
@@ -82,11 +85,11 @@ func (o *Out) find(quantity string) known {
 		if f := o.figures[g.ID]; g.Quantity == quantity {
 			own := o.own(g)
 			if f.words {
-				return known{f.value, f.text, own, true, f.value != "", false}
+				return known{g.Label, f.value, f.text, own, true, f.value != "", false}
 			}
 			u := g.Kind.Shown(o.in.sys)
 			number, name := o.words(g, f)
-			return known{withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false, true, false}
+			return known{g.Label, withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false, true, false}
 		}
 	}
 	return known{}
@@ -101,7 +104,10 @@ func (o *Out) offers() {
 		}
 		seen[quantity] = true
 		if k := o.known(quantity); k.own && k.text != "" {
-			o.answer.Known = append(o.answer.Known, Known{quantity, k.text, k.shown})
+			if k.label == "" { // it stands only in sentences
+				k.label = strings.ToUpper(quantity[:1]) + quantity[1:]
+			}
+			o.answer.Known = append(o.answer.Known, Known{quantity, k.label, k.text, k.shown, lasts(quantity)})
 		}
 	}
 	for i := range o.w.Fields {

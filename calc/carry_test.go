@@ -30,10 +30,10 @@ func TestKnown(t *testing.T) {
 		want  []Known
 	}{
 		{nil, nil},
-		{Entries{"a": {Text: "150", Own: true}}, []Known{{"now", "150 psi", "150 psi"}, {"double", "300 psi", "300 psi"}}},
-		{Entries{"a": {Text: "10 bar", Own: true}}, []Known{{"now", "10 bar", "145 psi"}, {"double", "290.075 psi", "290 psi"}}},
-		{Entries{"b": {Text: "250", Own: true}}, []Known{{"limit", "250 psi", "250 psi"}, {"mark", "B", "grade B"}}},
-		{Entries{"b": {Text: "", Own: true}}, []Known{{"mark", "B", "grade B"}}},
+		{Entries{"a": {Text: "150", Own: true}}, []Known{{"now", "a", "150 psi", "150 psi", false}, {"double", "t", "300 psi", "300 psi", false}}},
+		{Entries{"a": {Text: "10 bar", Own: true}}, []Known{{"now", "a", "10 bar", "145 psi", false}, {"double", "t", "290.075 psi", "290 psi", false}}},
+		{Entries{"b": {Text: "250", Own: true}}, []Known{{"limit", "b", "250 psi", "250 psi", false}, {"mark", "m", "B", "grade B", false}}},
+		{Entries{"b": {Text: "", Own: true}}, []Known{{"mark", "m", "B", "grade B", false}}},
 		{Entries{"d": {Text: "7", Own: true}}, nil},
 		{Entries{"a": {Text: "rubbish", Own: true}}, nil},
 	} {

@@ -48,8 +48,10 @@ func answer(a *calc.Answer) written {
 	w.texts("reply", a.Reply)
 	list(&w, "known", a.Known, func(k *calc.Known) {
 		w.text("quantity", k.Quantity)
+		w.text("label", k.Label)
 		w.text("text", k.Text)
 		w.text("shown", k.Shown)
+		w.flag("lasts", k.Lasts)
 	})
 	list(&w, "used", a.Used, func(u *calc.Used) {
 		w.text("id", u.ID)
