@@ -51,7 +51,8 @@ type Worksheet struct {
 	// Read picks out of somebody's text what this worksheet asks for; nil where
 	// there is nothing to read.
 	Read    func(text string, sys unit.System) []Pick
-	Aside   *Next // a way on for a reader who came with another question, shown under the title
+	Compare []Compared // what two records of one machine give it; nil where it compares nothing
+	Aside   *Next      // a way on for a reader who came with another question, shown under the title
 	Next    []Next
 	Compute func(in *In, out *Out)
 	// Simulate returns the model of one trial for the check of the closed form
@@ -188,6 +189,10 @@ type Pick struct {
 // what it is about, how it comes out in one line, and a kind word. Each may quote
 // {id} of what exists in every branch.
 type Reply struct{ About, How, After string }
+
+// Compared is a quantity of which a worksheet compares two values: the fields that
+// take the earlier and the later one.
+type Compared struct{ Quantity, Before, After string }
 
 // Next is a way on to another worksheet.
 type Next struct{ ID, Text string }

@@ -65,7 +65,7 @@ func TestEmbedReadsNothingKept(t *testing.T) {
 		}
 	}
 	// The full page does read it: the test would see it.
-	if got := keepers(a, all(a, sheetScript, full)); !slices.Contains(got, "offers.js") || !slices.Contains(got, "offline.js") {
+	if got := keepers(a, all(a, sheetScript, full)); !slices.Contains(got, "known.js") || !slices.Contains(got, "store.js") || !slices.Contains(got, "offline.js") {
 		t.Errorf("scripts of the full page that read what is kept: %v", got)
 	}
 	if !strings.Contains(full, "plainlift.known") {

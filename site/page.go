@@ -23,6 +23,7 @@ type page struct {
 	NotFound           bool   // the page for an address that is none
 	Canonical, Preview string // its full address and its picture's, where the site's address is known
 	Kind               string // of a page of its own kind: its template and its script have this name
+	Sheets             []sheet
 
 	// Of a page that calculates; nil and empty elsewhere.
 	Worksheet *calc.Worksheet
@@ -72,6 +73,7 @@ func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
 		}
 		if p.Kind = d.Front["page"]; p.Kind != "" {
 			p.Script = p.Kind + ".js"
+			p.sheets(docs, book)
 		}
 		return p, nil
 	}

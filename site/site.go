@@ -142,7 +142,7 @@ func (d doc) order() int {
 	return 1 << 30
 }
 
-// render runs the templates: base.html for every page, or embed.html for one in a
+// render runs the templates: base.html for every page, keep.html for what is kept, or embed.html for one in a
 // frame, with the blocks of worksheet.html on a page that calculates and of its own
 // on one of its own kind.
 func (p *page) render(a *assets) ([]byte, error) {
@@ -154,7 +154,7 @@ func (p *page) render(a *assets) ([]byte, error) {
 	if p.Embed {
 		base = "embed.html"
 	}
-	names := []string{"templates/" + base}
+	names := []string{"templates/" + base, "templates/keep.html"}
 	if p.Worksheet != nil {
 		names = append(names, "templates/worksheet.html")
 	}

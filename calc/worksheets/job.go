@@ -20,9 +20,10 @@ const notNoted = "not noted"
 // as left, what changed between them, and whether it is now in range. Its link is
 // the record itself.
 var job = &calc.Worksheet{
-	ID:    "job",
-	Title: "What did the adjustment change?",
-	Menu:  "What a job changed",
+	ID:      "job",
+	Title:   "What did the adjustment change?",
+	Menu:    "What a job changed",
+	Compare: []calc.Compared{{Quantity: "pressure now", Before: "found", After: "left"}},
 	Reply: calc.Reply{
 		About: "The job on record: found at {found_mean}, left at {left_mean}.",
 		How:   "As left less as found is {change}; with what the readings may be off, {change_lo:n} to {change_hi} (95 %).",

@@ -229,7 +229,7 @@ func (j *adjusted) partFigures(in *calc.In, out *calc.Out) {
 	if mark == gradeOfReading {
 		mark = gradeOfScale // as which its share of the dial travels
 	}
-	out.Text("mark", mark, "")
+	out.Text("mark", mark, gradeWords(mark))
 	out.Set("accuracy", j.left.grade/in.SI("scale"))
 }
 

@@ -40,6 +40,16 @@ func gradeOptions() []calc.Option {
 		calc.Option{ID: gradeOfReading, Label: "percent of reading"})
 }
 
+// gradeWords is how a choice of gradeField reads.
+func gradeWords(id string) string {
+	for _, o := range gradeField.Options {
+		if o.ID == id {
+			return o.Label
+		}
+	}
+	return id
+}
+
 // The fields of the gauge and of reading it, for the worksheets that take several
 // readings.
 var (

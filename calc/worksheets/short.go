@@ -92,7 +92,7 @@ func computeShort(in *calc.In, out *calc.Out) {
 	d := model(a).Dist()
 	out.SetDoubt("lo", max(0, reading-a), a)
 	out.SetDoubt("hi", reading+a, a)
-	out.Text("grade", gradeOfScale, "")
+	out.Text("grade", gradeOfScale, gradeWords(gradeOfScale))
 	out.None("p_target", noLimit)
 	j.judge(in, out, judged{x: reading, a: a, confidence: settled, limit: a, model: model, dist: d}, out.Verdict)
 

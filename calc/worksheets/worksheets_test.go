@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -51,6 +52,13 @@ func TestDeclarations(t *testing.T) {
 				t.Errorf("quantity %q is of two kinds", q)
 			}
 			kinds[q] = k
+		}
+		for _, c := range w.Compare {
+			for _, id := range []string{c.Before, c.After} {
+				if !slices.ContainsFunc(w.Fields, func(f calc.Field) bool { return f.ID == id && f.Shape <= calc.List }) {
+					t.Errorf("no field %q to compare the %s", id, c.Quantity)
+				}
+			}
 		}
 		for i, f := range w.Fields {
 			if f.Slide == nil {

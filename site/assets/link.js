@@ -19,7 +19,7 @@ let pending = /** @type {[string, string][] | null} */ (null); // not yet in the
 
 /** The entry of the history also says who typed the numbers: a reader who comes back is no reader of a link. */
 function write() {
-  if (pending) history.replaceState({ typed: document.documentElement.dataset.view === "typed" }, "", writeLink(pending));
+  if (pending) history.replaceState({ ...history.state, typed: document.documentElement.dataset.view === "typed" }, "", writeLink(pending));
   forget();
 }
 

@@ -3,32 +3,11 @@
  * that a field declares. It is kept for this visit only, on this device.
  */
 import { take } from "./form.js";
+import { keep, recall } from "./known.js";
 import { readLink } from "./link.js";
 import { list } from "./paint.js";
 
-/** @typedef {{text: string, shown: string, id: string, title: string}} Known a value, and the worksheet it comes from */
-
-const KEY = "plainlift.known"; // the head of the page reads it too, to keep the room
 const box = /** @type {HTMLElement} */ (document.getElementById("offers"));
-
-/** @returns {Record<string, Known>} by quantity */
-function recall() {
-  try {
-    const all = Object.entries(JSON.parse(sessionStorage.getItem(KEY) ?? "{}"));
-    return Object.fromEntries(all.filter(([, k]) => [k?.text, k?.shown, k?.id, k?.title].every((s) => typeof s === "string")));
-  } catch {
-    return {}; // storage is refused, or holds something strange: nothing is offered
-  }
-}
-
-/** @param {Record<string, Known>} known */
-function keep(known) {
-  try {
-    sessionStorage.setItem(KEY, JSON.stringify(known));
-  } catch {
-    // As above.
-  }
-}
 
 /** Somebody else's numbers, which a link brought, are nobody's to offer. @param {import("./worksheet.js").Worksheet} worksheet */
 function learn(worksheet) {
@@ -52,7 +31,7 @@ function open(worksheet) {
 }
 
 /** @param {import("./worksheet.js").Worksheet} worksheet */
-function paintOffers(worksheet) {
+export function paintOffers(worksheet) {
   const offers = open(worksheet);
   document.documentElement.toggleAttribute("data-offers", offers.length > 0);
   list("offered", offers, (node, offer) => node.querySelector("button")?.setAttribute("data-offer", offer.field.id));

@@ -7,7 +7,7 @@ import { paintNoSlide } from "./slide.js";
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
 /** Sets the text of every part of a node that names a key. @param {Element} node @param {any} item */
-function write(node, item) {
+export function write(node, item) {
   const parts = node.matches("[data-t]") ? [node, ...node.querySelectorAll("[data-t]")] : node.querySelectorAll("[data-t]");
   for (const part of parts) {
     const text = item[/** @type {HTMLElement} */ (part).dataset.t ?? ""] ?? "";

@@ -1,4 +1,5 @@
 /** Passing an answer on: a link, words, a picture. Everything is made here; nothing is sent anywhere but where the reader sends it. */
+import { download } from "./download.js";
 import { copy, writeLink } from "./link.js";
 import { drawn, photographed } from "./picture.js";
 import { reply } from "./reply.js";
@@ -10,15 +11,6 @@ const way = /** @type {HTMLSelectElement} */ (byId("way"));
 
 /** Says how it went. @param {string} text */
 const say = (text) => (byId("passed").textContent = text);
-
-/** @param {Blob} blob @param {string} name */
-function save(blob, name) {
-  const a = document.createElement("a");
-  a.href = URL.createObjectURL(blob);
-  a.download = name;
-  a.click();
-  setTimeout(() => URL.revokeObjectURL(a.href), 60_000);
-}
 
 /** A frame for somebody's own page, with these numbers in it. @param {import("./worksheet.js").Worksheet} worksheet */
 function framed(worksheet) {
@@ -61,11 +53,11 @@ export function start(worksheet) {
     "copy-words": () => taken(words, "The words are"),
     "copy-frame": () => taken(frame, "The lines for your page are"),
     "save-png": async () => {
-      save(await image(), name + ".png");
+      download(await image(), name + ".png");
       say("The picture is saved with your downloads.");
     },
     "save-svg": () => {
-      save(new Blob([svg()], { type: "image/svg+xml" }), name + ".svg");
+      download(new Blob([svg()], { type: "image/svg+xml" }), name + ".svg");
       say("The drawing is saved with your downloads.");
     },
     "share": async () => {

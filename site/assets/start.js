@@ -10,7 +10,7 @@ export function start(convert) {
 
 // Closed details print empty.
 addEventListener("beforeprint", () => {
-  for (const d of document.querySelectorAll("main details:not(.hint)")) {
+  for (const d of document.querySelectorAll("main details:not(.hint, .keep)")) {
     if (d.hasAttribute("open")) continue;
     d.setAttribute("open", "");
     d.setAttribute("data-for-print", "");
