@@ -365,8 +365,21 @@ func lower(s string) string {
 	return strings.ToLower(s[:1]) + s[1:]
 }
 
-// blank removes what a problem makes untrue.
+// blank removes what a problem makes untrue, and the remarks that would quote it.
 func (a *Answer) blank() {
+	var notes []Note
+	for _, n := range a.Notes {
+		if !strings.Contains(n.Text, "{") {
+			notes = append(notes, n)
+		}
+	}
+	var notices []string
+	for _, n := range a.Notices {
+		if !strings.Contains(n, "{") {
+			notices = append(notices, n)
+		}
+	}
+	a.Notes, a.Notices = notes, notices
 	a.Lines, a.Figures, a.Rests, a.Budget, a.Working, a.Cautions, a.Next, a.Reply = nil, nil, nil, nil, nil, nil, nil, nil
 	a.Picture, a.Check = "", ""
 }

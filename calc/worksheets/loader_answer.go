@@ -208,7 +208,7 @@ func (l *raised) lines(in *calc.In, out *calc.Out, branch string) {
 		}
 		return
 	}
-	if gain := l.other - l.lift; gain > 0 {
+	if gain := l.other - l.lift; gain > 0 && l.lift > 0 {
 		m := l.arc.Means(l.now, l.back, l.height, gain)
 		var ways []string
 		behind := m.Closer > l.LoadX // where no tool holds a load
@@ -224,7 +224,7 @@ func (l *raised) lines(in *calc.In, out *calc.Out, branch string) {
 		if len(ways) > 0 {
 			out.Line("The same {gain} without touching the pressure: " + strings.Join(ways, ", or ") + ".")
 		} else {
-			out.Line("At this height nothing on this page but pressure gives the same {gain}.")
+			out.Line("At this height neither a lower pin nor a lighter tool gives the same {gain}.")
 		}
 		if behind && l.lift > 3*gain { // else it would be further than tools are long
 			out.Line("A load carried about {further} further out loses about as much as the pressure gains.")

@@ -191,6 +191,11 @@ func TestLoaderLiftsNothing(t *testing.T) {
 			}
 		}
 	}
+	for _, target := range []string{"2735 psi", "2800 psi"} { // where nothing is lifted, more pressure is not held up as the only way
+		if said := strings.Join(loaderAt("tool_w", "2600 lb", "compare", target).Lines, " "); strings.Contains(said, "At this height") {
+			t.Errorf("%s: %q", target, said)
+		}
+	}
 	if value(loaderAt("tool_w", "2400 lb"), "lift") >= 0 {
 		t.Error("the number for a program is gone")
 	}

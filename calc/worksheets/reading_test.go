@@ -276,3 +276,16 @@ func TestReadingCarries(t *testing.T) {
 		}
 	}
 }
+
+// Beside a complaint there are no figures, so no remark that quotes one is left.
+func TestReadingRemarksBesideComplaint(t *testing.T) {
+	a := All.Evaluate("reading", owned("zero", "-4100 psi", "readings", "2600 psi; 2640 psi"), unit.US)
+	for _, n := range a.Notes {
+		a.Notices = append(a.Notices, n.Text)
+	}
+	for _, s := range a.Notices {
+		if a.OK() || strings.Contains(s, "{") {
+			t.Errorf("%v %q", a.Problems, s)
+		}
+	}
+}

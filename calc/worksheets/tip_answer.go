@@ -241,7 +241,10 @@ func (t *tipping) figures(out *calc.Out) {
 
 	out.Set("p_first", t.chance)
 	out.Text("limit", t.first.id, t.first.name)
-	if t.branch == "close" {
+	switch t.branch {
+	case "backwards", "backwards-load":
+		out.Text("limit", "balance", "it goes over backwards")
+	case "close":
 		out.Text("limit", t.first.id, "too close to call; by the numbers "+t.first.name)
 	}
 	out.Text("first_words", "", out.Words(t.first.words))
