@@ -54,6 +54,7 @@ type Worksheet struct {
 	Compare []Compared // what two records of one machine give it; nil where it compares nothing
 	Aside   *Next      // a way on for a reader who came with another question, shown under the title
 	Next    []Next
+	Banded  *Banded // what is drawn of many rows; nil where nothing is
 	Compute func(in *In, out *Out)
 	// Simulate returns the model of one trial for the check of the closed form
 	// (JCGM 101 clause 8); nil where nothing needs one. It is called only after
@@ -175,6 +176,14 @@ type Verdict struct {
 	Sentence string
 }
 
+// Figure is what the page's verdict figure holds in this branch.
+func (v *Verdict) Figure() string {
+	if v.ID == "" {
+		return v.Key
+	}
+	return v.ID
+}
+
 // Pick is a value found in a text, bytes Start to End, with the field that would
 // take it ("" when it is only marked) and, unless the text says so surely, the
 // question that would settle it.
@@ -193,6 +202,16 @@ type Reply struct{ About, How, After string }
 // Compared is a quantity of which a worksheet compares two values: the fields that
 // take the earlier and the later one.
 type Compared struct{ Quantity, Before, After string }
+
+// Banded names what a row's place in its band is made of, for the picture of many
+// rows: figures or fields, all of one kind.
+type Banded struct {
+	Axis     string // "pressure"
+	Kind     unit.Kind
+	Value    string // what is judged
+	Lo, Hi   string // between which it truly is
+	From, To string // the band; either may be empty
+}
 
 // Next is a way on to another worksheet.
 type Next struct{ ID, Text string }

@@ -131,9 +131,15 @@ func (w *Worksheet) unknown(entries Entries) []string {
 // complaint.
 func (w *Worksheet) compute(in *In, a *Answer) *Out {
 	o := &Out{w: w, in: in, answer: a, figures: map[string]*shownFigure{}, knows: map[string]known{}}
-	w.Compute(in, o)
-	if !a.OK() {
-		return o
+	w.run(o)
+	return o
+}
+
+// run has the worksheet write into o.
+func (w *Worksheet) run(o *Out) {
+	w.Compute(o.in, o)
+	if !o.answer.OK() {
+		return
 	}
 	for _, g := range w.Figures {
 		f, ok := o.figures[g.ID]
@@ -147,21 +153,39 @@ func (w *Worksheet) compute(in *In, a *Answer) *Out {
 	if o.verdict == nil {
 		panic("calc: Compute chooses no verdict")
 	}
-	return o
 }
 
-// mark says of every field what stands in it and whose it is, and writes the
-// link.
-func (w *Worksheet) mark(in *In, a *Answer) {
+// link writes the link from what bears on the answer.
+func (w *Worksheet) link(in *In) []Pair {
 	var pairs []Pair
 	var example []string
 	for i := range w.Fields {
 		f := &w.Fields[i]
 		v := in.get(f.ID)
+		if !v.bears {
+			continue
+		}
+		text := v.canonical
+		if v.bad {
+			text = strings.TrimSpace(v.text)
+		}
+		pairs = append(pairs, Pair{f.ID, text})
+		if !v.own && v.set {
+			example = append(example, f.ID)
+		}
+	}
+	return link(pairs, example)
+}
+
+// mark says of every field what stands in it and whose it is, and writes the
+// link.
+func (w *Worksheet) mark(in *In, a *Answer) {
+	for i := range w.Fields {
+		f := &w.Fields[i]
+		v := in.get(f.ID)
 		theirs := in.theirs(f)
 		s := FieldState{ID: f.ID, Own: v.own, Example: theirs, Bears: v.bears}
-		readable := !v.bad
-		if readable && v.set {
+		if !v.bad && v.set {
 			s.set(f, v)
 			if v.bears {
 				a.Used = append(a.Used, Used{f.ID, f.Label, v.shown, theirs})
@@ -171,18 +195,8 @@ func (w *Worksheet) mark(in *In, a *Answer) {
 		if theirs {
 			a.Examples = append(a.Examples, f.ID)
 		}
-		if v.bears {
-			text := strings.TrimSpace(v.text)
-			if readable {
-				text = v.canonical
-			}
-			pairs = append(pairs, Pair{f.ID, text})
-			if !v.own && v.set {
-				example = append(example, f.ID)
-			}
-		}
 	}
-	a.Link = link(pairs, example)
+	a.Link = w.link(in)
 	a.Borrowed = w.borrowed(in)
 }
 
@@ -230,11 +244,7 @@ func (b Book) Convert(id string, entries Entries, from, to unit.System) []FieldS
 // finish puts figures, sentences and pictures into the answer.
 func (o *Out) finish() {
 	a := o.answer
-	v := o.verdict
-	id := v.ID
-	if id == "" {
-		id = v.Key
-	}
+	v, id := o.verdict, o.verdict.Figure()
 	sentence := v.Sentence
 	for _, s := range o.extra {
 		sentence += " " + s

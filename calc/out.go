@@ -23,6 +23,7 @@ type Out struct {
 	entered  []*chart.Chart
 	done     bool             // Compute has returned: no figure changes any more
 	knows    map[string]known // by quantity, once asked
+	brief    bool             // only the verdict and the figures are wanted
 }
 
 type shownFigure struct {
@@ -73,6 +74,10 @@ func (o *Out) Verdict(key string) {
 	panic("calc: Compute chooses a verdict that is not declared: " + key)
 }
 
+// Brief reports whether only the verdict and the figures are wanted: what takes
+// time and is only shown, as a picture, may be left out.
+func (o *Out) Brief() bool { return o.brief }
+
 // Add puts another sentence behind the verdict's.
 func (o *Out) Add(sentence string) { o.extra = append(o.extra, sentence) }
 
@@ -85,6 +90,9 @@ func (o *Out) Rest(sentence string) { o.answer.Rests = append(o.answer.Rests, se
 // Budget shows the sources of doubt with their shares; limits gives, in the
 // order of the budget, what was stated of each ("±80 psi") and may quote.
 func (o *Out) Budget(k unit.Kind, b doubt.Budget, limits []string) {
+	if o.brief {
+		return
+	}
 	shares := b.Shares()
 	u := k.Shown(o.in.sys)
 	for i, s := range b {
@@ -120,6 +128,9 @@ func (o *Out) Step(formula, numbers, source string) {
 
 // Caution shows cautions by name, each once.
 func (o *Out) Caution(names ...string) {
+	if o.brief {
+		return
+	}
 	for _, n := range names {
 		text := caution(n)
 		seen := false

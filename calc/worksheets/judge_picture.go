@@ -14,6 +14,9 @@ import (
 // picture draws the manual's range and the distribution of the true pressure
 // to scale. name labels the mark at x, span the interval from lo to hi.
 func (j judgement) picture(in *calc.In, out *calc.Out, x, lo, hi float64, d *doubt.Dist, name, span string) {
+	if out.Brief() {
+		return
+	}
 	p := func(si float64) float64 { return in.Shown(unit.Pressure, si) }
 	// Two repeats leave tails so long that drawn whole they would hide the rest.
 	reach := min(d.Quantile(0.9995)-x, 3*(d.Quantile(0.975)-x))

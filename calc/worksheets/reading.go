@@ -134,6 +134,7 @@ var reading = &calc.Worksheet{
 		{ID: "before-after", Text: "Before and after: how much is pressure?"},
 		{ID: "short", Text: "The short answer, from one reading"},
 	},
+	Banded:  &calc.Banded{Axis: "pressure", Kind: unit.Pressure, Value: "mean", Lo: "lo", Hi: "hi", From: "low", To: "high"},
 	Compute: computeReading,
 	Simulate: func(in *calc.In) calc.Trial {
 		t := takeReadings(in)

@@ -73,6 +73,7 @@ var short = &calc.Worksheet{
 		{ID: "shim", Text: "How much shim, and where to stop?"},
 		{ID: "tip", Text: "What tips first? Before more lift"},
 	},
+	Banded:  &calc.Banded{Axis: "pressure", Kind: unit.Pressure, Value: "reading", Lo: "lo", Hi: "hi", From: "low", To: "high"},
 	Compute: computeShort,
 }
 
