@@ -37,6 +37,10 @@ func (s Sum) Dist() *Dist {
 	if !s.valid() {
 		return &Dist{mid: math.NaN()}
 	}
+	s = s.rounded()
+	if d := s.known(); d != nil {
+		return d
+	}
 	d := &Dist{mid: s.Mid}
 	r := newRects(s.Rects...)
 	floor := negligible * s.Scale
@@ -58,6 +62,7 @@ func (s Sum) Dist() *Dist {
 	if len(rest) > 0 {
 		d.table = newTable(&d.base, rest, d.reach)
 	}
+	s.keep(d)
 	return d
 }
 
@@ -175,7 +180,7 @@ func (b *base) cdf(y float64) float64 {
 	}
 	a := b.rects[0]
 	k := b.t.integral((y+a)/b.scale) - b.t.integral((y-a)/b.scale)
-	return 0.5 + b.scale/(2*a)*k
+	return min(1, 0.5+b.scale/(2*a)*k) // rounding may leave it a hair above
 }
 
 // density returns the derivative of cdf.
