@@ -103,7 +103,9 @@ func (a Axis) texts(ticks []float64) []string {
 		step = ticks[1] - ticks[0]
 	}
 	for i, v := range ticks {
-		if a.Format != nil {
+		if a.Names != nil {
+			texts[i] = oneLine(a.Names[i], width/3-margin-2)
+		} else if a.Format != nil {
 			texts[i] = oneLine(a.Format(v), width/3-margin-2)
 		} else {
 			texts[i] = plainNumber(v, step)

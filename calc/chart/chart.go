@@ -57,6 +57,10 @@ type Axis struct {
 	// to the marks with a small margin, which stops at zero.
 	Min, Max float64
 
+	// Names stand at 1, 2, 3 and so on instead of round numbers, one for each thing
+	// in a list. They are for Y.
+	Names []string
+
 	// Hide leaves out numbers and label, not the direction itself.
 	Hide bool
 
@@ -124,6 +128,12 @@ func (c *Chart) SVG() string {
 		tall = min((width-40)*yr.size()/xr.size(), maxEqual)
 	}
 	yTicks := Ticks(yr.min, yr.max, int(min(max(tall/26, 3), 8)))
+	if c.Y.Names != nil {
+		yTicks = nil
+		for i := range c.Y.Names {
+			yTicks = append(yTicks, float64(i+1))
+		}
+	}
 	left := margin
 	var yTexts []string
 	if !c.Y.Hide {

@@ -32,6 +32,8 @@ const (
 	MostBytes = 20_000_000 // of text
 )
 
+var errNothing = errors.New("There is nothing in it. The first line names the columns, each further line is a row.")
+
 // Read takes a text apart. It finds the separator by itself, from the first line.
 // Its error says what is wrong with the text as a whole and what would be right.
 func Read(text string) (*Table, error) {
@@ -42,10 +44,16 @@ func Read(text string) (*Table, error) {
 	case strings.ContainsRune(text, 0):
 		return nil, errors.New("This is no text. Save the table as CSV (UTF-8) and take that file.")
 	case strings.TrimSpace(text) == "":
-		return nil, errors.New("There is nothing in it. The first line names the columns, each further line is a machine.")
+		return nil, errNothing
 	}
 	t := &Table{Separator: separator(text)}
-	return t, t.read(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text))
+	if err := t.read(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)); err != nil {
+		return nil, err
+	}
+	if len(t.Rows) == 0 {
+		return nil, errNothing
+	}
+	return t, nil
 }
 
 // separator is the one that parts the first line into most cells; a tab where

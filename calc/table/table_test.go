@@ -71,6 +71,7 @@ func TestLines(t *testing.T) {
 func TestReadRefuses(t *testing.T) {
 	for name, text := range map[string]string{
 		"There is nothing":     "\uFEFF \r\n",
+		"is nothing in it":     ",,\n\"\"\n",
 		"This is no text":      "\x89PNG\r\n\x1a\n\x00\x00",
 		"more than 20 MB":      strings.Repeat("a,b\n", MostBytes/4+1),
 		"more than 100,000":    strings.Repeat("a,b\n", MostRows+2),
