@@ -1,6 +1,8 @@
 package main
 
 import (
+	"strings"
+
 	"plainlift/calc"
 	"plainlift/calc/doubt"
 )
@@ -12,6 +14,7 @@ type desk struct {
 	now  func() float64 // ms
 	post func(map[string]any)
 	job  *job // the newest simulation, nil when there is none to run
+	rows rows // of a table
 }
 
 // job is a simulation under way and the message it belongs to.
@@ -33,6 +36,10 @@ const (
 func (d *desk) take(m map[string]any) {
 	seq := m["seq"]
 	defer d.rescue(seq)
+	if op, _ := m["op"].(string); strings.HasPrefix(op, "many-") {
+		d.many(op, m)
+		return
+	}
 	if text, ok := m["text"].(string); ok {
 		d.beside(m, text)
 		return
@@ -104,7 +111,7 @@ func (d *desk) slice() (more bool) {
 // rescue turns a panic into a message. Deferred.
 func (d *desk) rescue(seq any) {
 	if p := recover(); p != nil {
-		d.job = nil
+		d.job, d.rows.running = nil, false
 		d.post(failedMessage(seq, said(p)))
 	}
 }

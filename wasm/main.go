@@ -42,9 +42,13 @@ func main() {
 		wake()
 		return nil
 	}))
+	rows := inTurns(d.someRows)
 	var timer any
 	receive := must(safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
 		d.take(received(args[0]))
+		if d.rows.running {
+			rows()
+		}
 		resting = true
 		must(global.Call("clearTimeout", timer))
 		timer = must(global.Call("setTimeout", begin, rest))

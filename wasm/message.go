@@ -17,7 +17,7 @@ type request struct {
 }
 
 // requestKeys are the keys of a message from the page.
-var requestKeys = []string{"seq", "op", "text", "worksheet", "system", "to", "link", "fields"}
+var requestKeys = []string{"seq", "op", "text", "worksheet", "system", "to", "link", "fields", "by", "down", "from", "count"}
 
 var errMessage = errors.New("a message that the calculator does not understand")
 
