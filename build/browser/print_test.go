@@ -18,7 +18,7 @@ import (
 
 var (
 	sheetMark = regexp.MustCompile(`/Type\s*/Page\b[^s]`)
-	streamOf  = regexp.MustCompile(`(?s)stream\r?\n(.*?)\r?\nendstream`)
+	streamOf  = regexp.MustCompile(`(?s)stream\r?\n(.*?)\nendstream`)
 	textShown = regexp.MustCompile(`\bT[jJ]\b`)
 )
 
@@ -40,13 +40,43 @@ func printed(pdf []byte) (sheets int, writes []int) {
 	return sheets, writes
 }
 
-// A worksheet prints on one or two sheets, in either size, with everything that
-// is folded away on the screen.
+// onOneSheet fails unless the page prints on one sheet, in either size, with
+// everything that is folded away on the screen and no type that is too small.
+func (p *page) onOneSheet(when string) {
+	p.Helper()
+	for name, paper := range map[string]chromedp.PaperSize{"Letter": chromedp.PaperLetter, "A4": chromedp.PaperA4} {
+		pdf, err := chromedp.Run(p.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(paper)))
+		if err != nil {
+			p.Fatal(err)
+		}
+		sheets, writes := printed(pdf)
+		if sheets != 1 {
+			p.Errorf("%s, %s: %d sheets", when, name, sheets)
+		}
+		if len(writes) < sheets || writes[0] < 100 {
+			p.Errorf("%s, %s: text is written %v times", when, name, writes)
+		}
+		if folded := js[[]string](p, `window.folded`); len(folded) > 0 {
+			p.Errorf("%s, %s: folded away on paper: %q", when, name, folded)
+		}
+	}
+}
+
+// A worksheet prints on one sheet: its example, a reader's numbers with the code
+// of their link, and the same in metric.
 func TestPrint(t *testing.T) {
 	for _, w := range worksheets.All {
 		t.Run(w.ID, func(t *testing.T) {
 			t.Parallel()
 			p := open(t, phone, pageOf(w.ID))
+			p.ready()
+			js[bool](p, `document.querySelectorAll("main details").forEach((d) => d.open = false) ?? true`)
+			// Added after the page's own, so it sees what that one did.
+			js[bool](p, `addEventListener("beforeprint", () => window.folded = [...document.querySelectorAll("#answer details:not([open], .keep)")].map((d) => d.textContent.slice(0, 40))) ?? true`)
+			p.onOneSheet("the example")
+			if js[bool](p, `!!document.querySelector("main details[open]")`) {
+				t.Error("what was folded away is open after printing")
+			}
 			for _, c := range cases() {
 				if c.worksheet == w.ID {
 					for _, typed := range c.typed {
@@ -55,28 +85,35 @@ func TestPrint(t *testing.T) {
 					break
 				}
 			}
-			p.checked()
-			js[bool](p, `document.querySelectorAll("main details").forEach((d) => d.open = false) ?? true`)
-			// Added after the page's own, so it sees what that one did.
-			js[bool](p, `addEventListener("beforeprint", () => window.folded = [...document.querySelectorAll("#answer details:not([open])")].map((d) => d.textContent.slice(0, 40))) ?? true`)
-			for name, paper := range map[string]chromedp.PaperSize{"Letter": chromedp.PaperLetter, "A4": chromedp.PaperA4} {
-				pdf, err := chromedp.Run(p.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(paper)))
-				if err != nil {
-					t.Fatal(err)
-				}
-				sheets, writes := printed(pdf)
-				if sheets < 1 || sheets > 2 {
-					t.Errorf("%s: %d sheets", name, sheets)
-				}
-				if len(writes) < sheets || writes[sheets-1] < 100 {
-					t.Errorf("%s: %d sheets, on which text is written %v times", name, sheets, writes)
-				}
-				if folded := js[[]string](p, `window.folded`); len(folded) > 0 {
-					t.Errorf("%s: folded away on paper: %q", name, folded)
-				}
+			coded := func() {
+				p.checked()
+				p.until(`document.querySelector("#paper-code svg path")`)
 			}
-			if js[bool](p, `!!document.querySelector("main details[open]")`) {
-				t.Error("what was folded away is open after printing")
+			if p.seen("#keep-example") {
+				p.click("#keep-example")
+			}
+			coded()
+			p.onOneSheet("typed")
+			p.choose("#system", "metric")
+			coded()
+			p.onOneSheet("typed, in metric")
+		})
+	}
+}
+
+// Nothing on paper is in smaller type than 8 points, which are 32/3 pixels.
+func TestPrintedType(t *testing.T) {
+	for _, w := range worksheets.All {
+		t.Run(w.ID, func(t *testing.T) {
+			t.Parallel()
+			p := open(t, phone, pageOf(w.ID))
+			p.ready()
+			command(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+			js[bool](p, `dispatchEvent(new Event("beforeprint"))`)
+			small := js[[]string](p, `[...document.querySelectorAll("body *:not(svg *, script, style)")].filter((n) => n.checkVisibility() && [...n.childNodes].some((c) => c.nodeType === 3 && c.textContent.trim()) && parseFloat(getComputedStyle(n).fontSize) < 10.6)
+				.map((n) => getComputedStyle(n).fontSize + ": " + n.outerHTML.slice(0, 80))`)
+			if len(small) > 0 {
+				t.Errorf("too small on paper: %q", small)
 			}
 		})
 	}

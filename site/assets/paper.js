@@ -2,6 +2,7 @@
 
 const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 const REST = 1200; // ms without typing before a code is asked for
+const MOST = 300; // characters of a link that anybody would type off
 
 /** @param {import("./worksheet.js").Worksheet} worksheet */
 export function watchPaper(worksheet) {
@@ -10,7 +11,7 @@ export function watchPaper(worksheet) {
     clearTimeout(due);
     paintCode(""); // of the answer before
     const text = worksheet.address();
-    byId("paper-link").textContent = text;
+    byId("paper-link").textContent = text.length > MOST ? `${worksheet.page} (the numbers are in the code)` : text;
     due = setTimeout(() => worksheet.client.beside({ op: "code", text }), REST);
   });
   worksheet.answer.addEventListener("code", (e) => paintCode(/** @type {CustomEvent} */ (e).detail.svg));
