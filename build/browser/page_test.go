@@ -54,10 +54,23 @@ type page struct {
 // complain of.
 func tab(t *testing.T, s screen, scripts ...string) *page {
 	t.Helper()
-	p := &page{T: t, server: serve(t)}
-	var cancel context.CancelFunc
-	p.ctx, cancel = chromedp.NewContext(browserCtx, chromedp.WithNewBrowserContext())
+	ctx, cancel := chromedp.NewContext(browserCtx, chromedp.WithNewBrowserContext())
 	t.Cleanup(cancel)
+	return newTab(t, s, serve(t), ctx, scripts)
+}
+
+// another opens a second tab beside the first, of the same reader: the same
+// server and the same storage.
+func (p *page) another(s screen, scripts ...string) *page {
+	p.Helper()
+	ctx, cancel := chromedp.NewContext(p.ctx)
+	p.Cleanup(cancel)
+	return newTab(p.T, s, p.server, ctx, scripts)
+}
+
+func newTab(t *testing.T, s screen, on *server, ctx context.Context, scripts []string) *page {
+	t.Helper()
+	p := &page{T: t, server: on, ctx: ctx}
 	if err := chromedp.Listen(p.ctx, p.hear); err != nil {
 		t.Fatal(err)
 	}

@@ -25,6 +25,7 @@ async function repaint() {
   } catch (error) {
     troubled(error);
   }
+  delete document.documentElement.dataset.wait;
   const some = kept.machines.size + kept.records.size > 0;
   for (const act of ["json", "csv"]) button(act).disabled = !some;
   button("everything").disabled = !some && !kept.broken.length;
@@ -115,6 +116,7 @@ const acts = /** @type {Record<string, (id: string) => unknown>} */ ({
 
 /** @param {() => unknown} act that may change what is kept */
 async function attempt(act) {
+  byId("machines").setAttribute("aria-busy", "true");
   say("");
   try {
     await act();
@@ -122,6 +124,7 @@ async function attempt(act) {
     say(/** @type {Error} */ (error).message);
   }
   await repaint();
+  byId("machines").setAttribute("aria-busy", "false");
 }
 
 document.addEventListener("click", (e) => {
