@@ -59,7 +59,7 @@ func TestManyPasted(t *testing.T) {
 			if rows[0][1] != "<b>red</b>" || rows[2][2] != want.Verdict.Head || rows[2][3] != want.Figure("mean").Text || !strings.Contains(rows[1][len(rows[1])-1], "not a number") {
 				t.Errorf("%q", rows)
 			}
-			if got := p.text("#said"); got != "3 of 3 rows are answered. 1 has an error." {
+			if got := p.text("#said"); got != "3 of 3 rows are done. 1 has an error." {
 				t.Errorf("it says %q", got)
 			}
 			if !strings.Contains(p.text("#usual"), "Smallest step you can read") || p.seen("#missing") {
@@ -104,7 +104,7 @@ func TestManyMetric(t *testing.T) {
 		t.Errorf("without a grade: %q", last)
 	}
 	p.choose("#once-grade", "1.6")
-	p.until(`document.getElementById("said").textContent === "2 of 2 rows are answered."`)
+	p.until(`document.getElementById("said").textContent === "2 of 2 rows are done."`)
 	rows = p.manyRead(2)
 	for i, reading := range []string{"182.5", "188.125"} {
 		want := worksheets.All.Evaluate("reading", own("readings", reading, "grade", "1.6", "scale", "280", "low", "184.8", "high", "192.4"), unit.Metric)
@@ -142,7 +142,7 @@ func TestManyRows(t *testing.T) {
 	}
 	js[bool](p, `(blocked.length = 0, true)`)
 	p.click("#run")
-	p.until(`document.getElementById("said").textContent === "10,000 of 10,000 rows are answered."`)
+	p.until(`document.getElementById("said").textContent === "10,000 of 10,000 rows are done."`)
 	p.manyRead(100)
 	p.click("#further")
 	p.manyRead(200)
@@ -222,7 +222,7 @@ func TestManyExample(t *testing.T) {
 		p.click("#example")
 		p.until(`saved.length === %d`, i+1)
 		p.dropRows("e.csv", fmt.Sprintf(`Uint8Array.from(atob(saved[%d].Data), (c) => c.charCodeAt(0))`, i))
-		p.until(`document.getElementById("said").textContent === "2 of 2 rows are answered." && document.querySelectorAll("#rows tr").length === 2`)
+		p.until(`document.getElementById("said").textContent === "2 of 2 rows are done." && document.querySelectorAll("#rows tr").length === 2`)
 		if got := p.value("#worksheet"); got != w.ID {
 			t.Errorf("%s: taken for %s", w.ID, got)
 		}

@@ -20,7 +20,7 @@ const rows = new Rows((m) => {
   byId("progress").value = m.done / m.total;
   if (performance.now() < told + 3000) return;
   told = performance.now();
-  say(`${number(m.done)} of ${number(m.total)} rows are answered.`);
+  say(`${number(m.done)} of ${number(m.total)} rows are done.`);
 });
 
 /** What cannot be gone on with, in words. @param {string} text */
@@ -46,7 +46,7 @@ const table = new Table(rows, page, say, attempt);
 /** @param {boolean} on */
 function working(on) {
   byId("stop").hidden = byId("progress").hidden = !on;
-  byId("run").disabled = on;
+  byId("run").disabled = on || !byId("understood").dataset.fit;
   byId("many").setAttribute("aria-busy", String(on));
 }
 
@@ -80,7 +80,7 @@ async function answer() {
   if (m.error) throw new Error(m.error);
   byId("results").hidden = false;
   const bad = m.wrong ? ` ${number(m.wrong)} ${m.wrong === 1 ? "has" : "have"} an error.` : "";
-  say(`${m.stopped ? "Stopped: " : ""}${number(m.done)} of ${number(m.total)} rows are answered.${bad}`);
+  say(`${m.stopped ? "Stopped: " : ""}${number(m.done)} of ${number(m.total)} rows are done.${bad}`);
   byId("counts").textContent = m.counts.filter((/** @type {any} */ c) => c.count).map((/** @type {any} */ c) => `${c.verdict.replaceAll("-", " ")}: ${number(c.count)}`)
     .concat(m.wrong ? [`with an error: ${number(m.wrong)}`] : []).join(" · ");
   table.picture(m.picture, m.says);
@@ -95,7 +95,11 @@ for (const kind of ["dragover", "dragleave", "drop"]) {
   addEventListener(kind, (e) => {
     e.preventDefault();
     drop.classList.toggle("over", kind === "dragover");
-    if (kind === "drop") takeFile(/** @type {DragEvent} */ (e).dataTransfer?.files[0]);
+    if (kind !== "drop") return;
+    const dropped = /** @type {DragEvent} */ (e).dataTransfer;
+    if (dropped?.files.length) return takeFile(dropped.files[0]);
+    const text = dropped?.getData("text") ?? "";
+    if (text) take(async () => ({ text: (byId("text").value = text) }));
   });
 }
 byId("read").addEventListener("click", () => take(async () => ({ text: byId("text").value })));
