@@ -42,7 +42,7 @@ export function watchCompare(form, machine, records) {
   for (const select of [before, after]) select.replaceChildren(...fit.map((r) => new Option(`${day(r.date)}: ${r.head}`, r.id)));
   before.value = fit[1].id;
   after.value = fit[0].id;
-  const list = /** @type {HTMLElement} */ (form.querySelector(".ways"));
+  const list = /** @type {HTMLElement} */ (form.querySelector(".compared"));
   form.addEventListener("submit", (e) => {
     e.preventDefault();
     const [b, a] = [before, after].map((s) => /** @type {Job} */ (fit.find((r) => r.id === s.value)));

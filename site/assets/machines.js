@@ -25,10 +25,12 @@ async function repaint() {
   } catch (error) {
     troubled(error);
   }
-  delete document.documentElement.dataset.wait;
   const some = kept.machines.size + kept.records.size > 0;
   for (const act of ["json", "csv"]) button(act).disabled = !some;
   button("everything").disabled = !some && !kept.broken.length;
+  const promised = await navigator.storage?.persisted?.().catch(() => false);
+  byId("promise").textContent = !some ? "" : promised ? "The browser has promised to keep all this until you delete it." : "The browser has not promised to keep this when the device is short of room. A copy is safe.";
+  delete document.documentElement.dataset.wait;
 }
 
 const button = (/** @type {string} */ act) => /** @type {HTMLButtonElement} */ (document.querySelector(`.copies [data-act="${act}"]`));
