@@ -74,7 +74,7 @@ func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
 			v.choice = text
 			return v, nil
 		}
-		return v, []Problem{complain(-1, fmt.Errorf("“%s” is not one of the choices", clip(text)))}
+		return v, []Problem{complain(-1, fmt.Errorf("“%s” is not one of the choices: %s", clip(text), f.choices()))}
 	case Single:
 		x, err := unit.Parse(text, f.Kind, ua, sys)
 		if err == nil {
@@ -128,6 +128,15 @@ func (f *Field) parse(e Entry, sys unit.System) (value, []Problem) {
 		}
 	}
 	return v, problems
+}
+
+// choices lists what a link or a table may say.
+func (f *Field) choices() string {
+	var ids []string
+	for _, o := range f.Options {
+		ids = append(ids, o.ID)
+	}
+	return strings.Join(ids, ", ")
 }
 
 func (f *Field) rows() int {

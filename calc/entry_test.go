@@ -24,7 +24,7 @@ func TestEntryProblems(t *testing.T) {
 		{"p", "1,234", unit.Metric, -1, "can be read two ways"},
 		{"p", strings.Repeat("9", 20_001), unit.US, -1, "too long"},
 		{"how", "", unit.US, -1, "Choose one"},
-		{"how", "sideways", unit.US, -1, "“sideways” is not one of the choices"},
+		{"how", "sideways", unit.US, -1, "“sideways” is not one of the choices: plain, share"},
 		{"conf", "49", unit.US, -1, "Must be from 50 % to 99.9 %"},
 		{"conf", "100 %", unit.US, -1, "Must be from 50 % to 99.9 %"},
 		{"temp", "-41 °C", unit.US, -1, "Must be from −40 °C to 120 °C"},

@@ -157,8 +157,8 @@ func (r *rows) part(from, count int) []int {
 	return r.order[from:min(from+max(count, 0), len(r.order))]
 }
 
-// shownRows is a part of the rows as the page shows them: kept columns, head, key
-// figures as read, error.
+// shownRows is a part of the rows as the page shows them: kept columns, head, what is
+// wrong if anything is with any, key figures as read.
 func (d *desk) shownRows(reply map[string]any, from, count int) {
 	r := &d.rows
 	reply["rows"] = []any{}
@@ -174,13 +174,16 @@ func (d *desk) shownRows(reply map[string]any, from, count int) {
 		}
 	}
 	name(many.ByVerdict, "Answer")
+	wrong := r.batch.Wrong > 0
+	if wrong {
+		name(many.ByError, "What is wrong")
+	}
 	figures := many.Figures(r.plan.Worksheet)
 	for i, g := range figures {
 		if g.Place == calc.Key {
 			name(many.FirstFigure+i, g.Label)
 		}
 	}
-	name(many.ByError, "What is wrong")
 	reply["heading"], reply["done"] = heading, len(r.order)
 	reply["rows"] = each(r.part(from, count), func(at int) any {
 		one := &r.batch.Results[at]
@@ -193,12 +196,15 @@ func (d *desk) shownRows(reply map[string]any, from, count int) {
 		}
 		texts := r.batch.Texts(one)
 		cells = append(cells, one.Head)
+		if wrong {
+			cells = append(cells, one.Error)
+		}
 		for i, g := range figures {
 			if g.Place == calc.Key {
 				cells = append(cells, cell(texts, i))
 			}
 		}
-		return map[string]any{"cells": append(cells, one.Error), "link": linked(one.Link)}
+		return map[string]any{"cells": cells, "error": one.Error, "link": linked(one.Link)}
 	})
 }
 

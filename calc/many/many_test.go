@@ -171,3 +171,21 @@ func has(link []calc.Pair, key, value string) bool {
 	}
 	return false
 }
+
+// People write what is printed on a gauge in their own way.
+func TestOption(t *testing.T) {
+	var grade *calc.Field
+	for i, f := range book.Lookup("reading").Fields {
+		if f.ID == "grade" {
+			grade = &book.Lookup("reading").Fields[i]
+		}
+	}
+	for text, want := range map[string]string{
+		"B": "B", "b": "B", "Grade B": "B", "grade 2a": "2A", "1.6": "1.6", "1,6": "1.6", "1.0": "1", "Class 2.5": "2.5", "class 4,0": "4",
+		"Percent of reading": "of-reading", "not B": "not B", "3": "3", "": "", "class": "class", "NaN": "NaN",
+	} {
+		if got := option(grade, text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package many
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"plainlift/calc"
@@ -116,7 +117,8 @@ func (b *Batch) Entries(i int) calc.Entries {
 	return entries
 }
 
-// option returns the id of the choice that a cell names by id or label.
+// option returns the id of the choice that a cell names by id or label: "B",
+// "b", "Grade B", "1.6", "class 1,6", "1.0" for 1.
 func option(f *calc.Field, text string) string {
 	for _, o := range f.Options {
 		if o.ID == text {
@@ -124,7 +126,18 @@ func option(f *calc.Field, text string) string {
 		}
 	}
 	for _, o := range f.Options {
-		if strings.EqualFold(o.ID, text) || strings.EqualFold(o.Label, text) || o.ID == strings.Replace(text, ",", ".", 1) {
+		if strings.EqualFold(o.Label, text) {
+			return o.ID
+		}
+	}
+	mark := strings.Replace(text, ",", ".", 1)
+	if kind, rest, ok := strings.Cut(mark, " "); ok && (strings.EqualFold(kind, "class") || strings.EqualFold(kind, "grade")) {
+		mark = strings.TrimSpace(rest)
+	}
+	x, err := strconv.ParseFloat(mark, 64)
+	for _, o := range f.Options {
+		y, no := strconv.ParseFloat(o.ID, 64)
+		if strings.EqualFold(o.ID, mark) || err == nil && no == nil && x == y {
 			return o.ID
 		}
 	}

@@ -72,9 +72,10 @@ export class Table {
     byId("further").hidden = all >= m.done;
   }
 
-  /** @param {{cells: (string | number)[], link: [string, string][]}} row @param {number} verdict which cell */
+  /** What is wrong with a row stands where its answer would. @param {{cells: (string | number)[], error: string, link: [string, string][]}} row @param {number} verdict which cell */
   #row(row, verdict) {
     const tr = document.createElement("tr");
+    if (row.error) row.cells.splice(verdict, 1);
     row.cells.forEach((cell, i) => {
       const td = document.createElement("td");
       if (i || !row.link.length) td.textContent = String(cell);
@@ -86,9 +87,10 @@ export class Table {
         td.append(a);
       }
       td.classList.toggle("head", i === verdict);
+      if (row.error && i === verdict) td.colSpan = 2;
       tr.append(td);
     });
-    tr.classList.toggle("bad", !!row.cells.at(-1));
+    tr.classList.toggle("bad", !!row.error);
     return tr;
   }
 }

@@ -102,7 +102,13 @@ for (const kind of ["dragover", "dragleave", "drop"]) {
     if (text) take(async () => ({ text: (byId("text").value = text) }));
   });
 }
-byId("read").addEventListener("click", () => take(async () => ({ text: byId("text").value })));
+byId("read").addEventListener("click", () => (byId("text").value || !taken ? take(async () => ({ text: byId("text").value })) : again()));
+byId("text").addEventListener("paste", (/** @type {ClipboardEvent} */ e) => {
+  const text = e.clipboardData?.getData("text") ?? "";
+  if (text.length < 50_000) return; // more would take the box long to show
+  e.preventDefault();
+  take(async () => ({ text, says: "What you pasted is taken as it is; the box does not show so much." }));
+});
 byId("run").addEventListener("click", () => attempt(answer));
 byId("stop").addEventListener("click", () => rows.tell({ op: "many-stop" }));
 byId("missing").addEventListener("change", () => byId("understood").dataset.fit && attempt(answer));
