@@ -167,6 +167,8 @@ func TestKeep(t *testing.T) {
 			if !p.seen("#keep-replace") {
 				t.Error("after a reload it can't be replaced any more")
 			}
+			js[bool](p, `(location.hash = "#reading=2500+psi", true)`)
+			p.until(`document.getElementById("keep-replace").hidden && document.querySelector('[name="reading"]').value === "2,500"`)
 		})
 	}
 }
@@ -214,9 +216,14 @@ func TestKeepNumbersOfAMachine(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("ticks %q, want %q", got, want)
 	}
-	p.click("#keep-save")
+	js[bool](p, `(document.getElementById("keep-save").click(), document.getElementById("keep-save").click(), true)`) // twice in a hurry
 	p.until(`document.getElementById("keep-said").textContent.startsWith("Saved:")`)
 	k := p.kept()
+	if len(k.Records) != 2 {
+		t.Errorf("%d records", len(k.Records))
+	}
+	p.click("#keep-offer")
+	p.until(`document.getElementById("keep-said").textContent.startsWith("The numbers of “Blue loader” are offered")`)
 	if v := k.Machines[0].Values; k.Machines[0].Rev != 2 || len(v) != 2 || v[0].Text != "2700 psi" || v[1].Text != "5000 psi" {
 		t.Errorf("the machine: %+v", k.Machines)
 	}

@@ -4,13 +4,11 @@ import { ask } from "./ask.js";
 import { persist, save } from "./commit.js";
 import { download } from "./download.js";
 import { begin, called, day, same } from "./entry.js";
-import { news, withValues, workedOn, workOn } from "./lasting.js";
+import { paintNews, withTicked, workedOn, workOn } from "./lasting.js";
 import { paintOffers } from "./offers.js";
-import { list } from "./paint.js";
 import { fill, lacks, recordOf, today } from "./slip.js";
 import { readAll, watch } from "./store.js";
 
-/** @typedef {import("./entry.js").Machine} Machine */
 /** @typedef {import("./entry.js").Job} Job */
 
 const byId = (/** @type {string} */ id) => /** @type {any} */ (document.getElementById(id));
@@ -20,11 +18,10 @@ const EXAMPLE = "These are the example's numbers: enter your own, then keep them
 export async function start(worksheet) {
   let kept = /** @type {import("./store.js").Kept} */ ({ machines: new Map(), records: new Map(), broken: [] });
   let opened = /** @type {Job | undefined} */ (undefined); // the record that stands on the page: opened, or saved last
-  let offered = /** @type {ReturnType<typeof news>} */ ([]);
+  let busy = false; // with the last thing that was asked for
   const select = byId("keep-machine");
   const say = (/** @type {string} */ text) => (byId("keep-said").textContent = text);
   const machine = () => kept.machines.get(select.value);
-  const ticks = () => /** @type {HTMLInputElement[]} */ ([...byId("keep-ticks").querySelectorAll("input")]);
 
   const paint = () => {
     const { view } = document.documentElement.dataset;
@@ -35,11 +32,7 @@ export async function start(worksheet) {
     byId("keep-replace").hidden = !opened;
     byId("keep-replace").textContent = `Replace the record of ${day(opened?.date ?? "")}`;
     byId("keep-save").textContent = opened ? "Save as a new record" : "Save";
-    const before = new Map(offered.map((o, i) => [o.text, ticks()[i]?.checked]));
-    offered = fresh ? news(worksheet.newest.known, machine()) : [];
-    list("keep-ticks", offered);
-    ticks().forEach((tick, i) => (tick.checked = before.get(offered[i].text) ?? (!offered[i].differs && view !== "link")));
-    byId("keep-values").hidden = !offered.length;
+    paintNews(fresh ? worksheet.newest.known : [], machine(), view === "link");
     if (view === "example") say(EXAMPLE);
     else if (byId("keep-said").textContent === EXAMPLE) say("");
   };
@@ -72,8 +65,7 @@ export async function start(worksheet) {
       lack[0].focus();
       return void say(lack[1]);
     }
-    const taken = offered.filter((_, i) => ticks()[i].checked).map((o) => o.value);
-    const owner = was ? { ...was, values: withValues(was.values, taken) } : { ...begin(), name, notes: "", values: taken };
+    const owner = { ...(was ?? { ...begin(), name, notes: "" }), values: withTicked(was?.values ?? []) };
     return { owner, was, record: recordOf(worksheet, owner.id, "keep", old) };
   };
 
@@ -124,8 +116,9 @@ export async function start(worksheet) {
     },
   });
   const act = async (/** @type {Event} */ e, /** @type {string} */ id) => {
-    if (!acts[id]) return;
     e.preventDefault();
+    if (busy || !acts[id]) return;
+    busy = true;
     say("");
     try {
       await acts[id]();
@@ -133,6 +126,7 @@ export async function start(worksheet) {
       troubled(/** @type {Error} */ (error));
       say("Not saved.");
     }
+    busy = false;
   };
   byId("keep-form").addEventListener("submit", (/** @type {Event} */ e) => act(e, "keep-save"));
   byId("keep-form").addEventListener("click", (/** @type {any} */ e) => e.target.type === "button" && act(e, e.target.id));
@@ -140,10 +134,16 @@ export async function start(worksheet) {
   worksheet.answer.addEventListener("answered", paint);
   watch(() => read(select.value));
 
+  /** The record that the page was opened from, by its link or, after a reload, by the entry of the history. */
+  const recognise = () => {
+    const link = JSON.stringify(worksheet.opened);
+    opened = [...kept.records.values()].find((r) => r.worksheet === worksheet.id && (r.id === history.state?.record || JSON.stringify(r.link) === link));
+    if (opened) fill("keep", opened);
+    if (opened) select.value = opened.machine;
+    paint();
+  };
   await read(workedOn());
-  const link = JSON.stringify(worksheet.opened);
-  opened = [...kept.records.values()].find((r) => r.worksheet === worksheet.id && (r.id === history.state?.record || JSON.stringify(r.link) === link));
-  if (opened) select.value = opened.machine;
-  fill("keep", opened ?? { date: today() });
-  paint();
+  fill("keep", { date: today() });
+  recognise();
+  addEventListener("hashchange", recognise);
 }

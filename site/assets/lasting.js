@@ -1,5 +1,6 @@
 /** What a machine keeps of an answer, and what it gives back to the worksheets. */
 import { keep } from "./known.js";
+import { list } from "./paint.js";
 
 /** @typedef {import("./entry.js").Machine} Machine */
 /** @typedef {import("./entry.js").Value} Value */
@@ -9,7 +10,7 @@ import { keep } from "./known.js";
  * @param {any[]} known of the answer @param {Machine | undefined} machine
  * @returns {{value: Value, text: string, differs: boolean}[]}
  */
-export function news(known, machine) {
+function news(known, machine) {
   return known.filter((k) => k.lasts && k.shown).flatMap((k) => {
     const has = machine?.values.find((v) => v.quantity === k.quantity);
     if (has && (has.text === k.text || has.shown === k.shown)) return [];
@@ -18,14 +19,30 @@ export function news(known, machine) {
   });
 }
 
+let offered = /** @type {ReturnType<typeof news>} */ ([]);
+const ticks = () => /** @type {HTMLInputElement[]} */ ([...document.querySelectorAll("#keep-ticks input")]);
+
+/**
+ * Shows what the machine would learn, each with a tick: what is new has one, unless
+ * the numbers came with a link; what differs has none; what the reader ticked stays.
+ * @param {any[]} known @param {Machine | undefined} machine @param {boolean} linked
+ */
+export function paintNews(known, machine, linked) {
+  const before = new Map(offered.map((o, i) => [o.text, ticks()[i]?.checked]));
+  offered = news(known, machine);
+  list("keep-ticks", offered);
+  ticks().forEach((tick, i) => (tick.checked = before.get(offered[i].text) ?? (!offered[i].differs && !linked)));
+  /** @type {HTMLElement} */ (document.getElementById("keep-values")).hidden = !offered.length;
+}
+
+/** The values with those in their places that are ticked. @param {Value[]} values @returns {Value[]} */
+export function withTicked(values) {
+  const taken = offered.filter((_, i) => ticks()[i].checked).map((o) => o.value);
+  return [...values.filter((v) => !taken.some((t) => t.quantity === v.quantity)), ...taken];
+}
+
 /** @param {any} known @returns {Value} */
 export const asValue = ({ quantity, label, text, shown }) => ({ quantity, label, text, shown });
-
-/** @param {Value[]} values @param {Value[]} taken @returns {Value[]} the values with those in their places */
-export function withValues(values, taken) {
-  const left = values.filter((v) => !taken.some((t) => t.quantity === v.quantity));
-  return [...left, ...taken];
-}
 
 const NOW = "plainlift.machine"; // the machine that is worked on in this tab
 
