@@ -6,7 +6,7 @@ const STEP = 100;
 const SOME = 20; // rows at a time
 const FILE = -1; // the order of the file
 const VERDICT = -2;
-const byId = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
+const byId = (/** @type {string} */ id) => /** @type {any} */ (document.getElementById(id));
 
 export class Table {
   by = FILE;
@@ -38,6 +38,7 @@ export class Table {
 
   /** A new file or worksheet. */
   reset() {
+    this.drawing++;
     [this.by, this.down, this.shown] = [FILE, false, STEP];
     byId("rows").replaceChildren();
   }
@@ -51,8 +52,10 @@ export class Table {
 
   /** Draws the rows from so many on; those before stand. */
   async draw(from = 0) {
+    const mine = ++this.drawing;
+    byId("further").disabled = true; // rows follow one another
     const m = await this.rows.ask({ op: "many-rows", by: this.by, down: this.down, from, count: this.shown - from });
-    if (!m.heading) return;
+    if (!m.heading || mine !== this.drawing) return;
     list("heading", m.heading, (node, column) => {
       node.dataset.by = column.by;
       if (column.by === this.by) node.setAttribute("aria-sort", this.down ? "descending" : "ascending");
@@ -60,7 +63,6 @@ export class Table {
     });
     const body = byId("rows");
     if (!from) body.replaceChildren();
-    const mine = ++this.drawing;
     const verdict = m.heading.findIndex((/** @type {any} */ h) => h.by === VERDICT);
     for (let i = 0; i < m.rows.length; i += SOME) { // the page answers in between
       body.append(...m.rows.slice(i, i + SOME).map((/** @type {any} */ row) => this.#row(row, verdict)));
@@ -70,6 +72,7 @@ export class Table {
     const all = Math.min(this.shown, m.done);
     byId("seen").textContent = `${all.toLocaleString("en-US")} of ${m.done.toLocaleString("en-US")} rows`;
     byId("further").hidden = all >= m.done;
+    byId("further").disabled = false;
   }
 
   /** What is wrong with a row stands where its answer would. @param {{cells: (string | number)[], error: string, link: [string, string][]}} row @param {number} verdict which cell */
