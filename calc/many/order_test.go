@@ -47,7 +47,7 @@ func TestOrder(t *testing.T) {
 			t.Errorf("%s: %v, want %v", test.name, got, test.want)
 		}
 	}
-	if got, want := fmt.Sprint(b.Counts()), "[{low 1} {high 1} {within 1} {undecided 0} {no-range 1}]"; got != want {
+	if got, want := fmt.Sprint(b.Counts()), "[{low 1} {high 1} {within 1} {not-low 0} {not-high 0} {undecided 0} {no-range 1}]"; got != want {
 		t.Errorf("counts %s, want %s", got, want)
 	}
 }

@@ -63,7 +63,7 @@ var job = &calc.Worksheet{
 		{ID: "change_hi", Label: "Change, at most (95 %)", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"0 psi"}},
 		{ID: "p_rise", Label: "Chance that it truly rose", Kind: unit.Percent, Round: calc.Chance, Against: []string{"2.5 %", "97.5 %"}},
 		{ID: "lift_pct", Label: "Change of lift, at least", Kind: unit.Percent, Round: calc.Two},
-		{ID: "p_within", Label: "Chance that it is in range as left", Kind: unit.Percent, Round: calc.Chance, Against: []string{"95 %"}},
+		{ID: "p_within", Label: "Chance that it is within the limits as left", Kind: unit.Percent, Round: calc.Chance, Against: []string{"95 %"}},
 		{ID: "p_below", Label: "Chance that it is low as left", Kind: unit.Percent, Round: calc.Chance, Against: []string{"95 %"}, Place: calc.More},
 		{ID: "p_above", Label: "Chance that it is high as left", Kind: unit.Percent, Round: calc.Chance, Against: []string{"5 %", "95 %"}, Place: calc.More},
 		{ID: "lo", Label: "True pressure as left, at least", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"low", "high"}, Place: calc.More},
@@ -124,6 +124,9 @@ func jobVerdicts() []calc.Verdict {
 		for _, end := range []struct{ key, id, head string }{
 			{"within", "-in-range", ", in range"},
 			{"probably-within", "-undecided", ", probably in range"},
+			{"not-low", "-not-low", ", not low"},
+			{"not-high", "-not-high", ", not high"},
+			{"probably-not-low", "-undecided", ", probably not low"},
 			{"low", "-low", ", " + way.low + " low"},
 			{"probably-low", "-undecided", ", probably " + way.low + " low"},
 			{"unclear", "-undecided", ""},

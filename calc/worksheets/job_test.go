@@ -29,6 +29,11 @@ var jobBranches = []struct{ changes, id, head, says string }{
 	{"left=2690 psi; 2700 psi; 2690 psi; 2700 psi", "rose-undecided", "Rose by 85 psi", "As left: can't tell: a gauge good to ±80 psi showing 2,695 psi fits low (41 %) and in range (59 %)."},
 	{"left=2735 psi; 2730 psi; 2740 psi; 2735 psi", "rose-maybe-over", "Rose by 125 psi, maybe now over the limit", "It may now be over the manual's 2,790 psi: the chance is 16 %, which is too much. Add nothing;"},
 	{"low=|high=", "rose", "Rose by 100 psi", "from 2,610 to 2,710 psi. Enter the manual's range to judge where that is."},
+	// With one limit only nobody knows of the other.
+	{"high=|left=3900 psi; 3890 psi; 3900 psi; 3910 psi", "rose-not-low", "Rose by 1,290 psi, not low", "enter the manual's highest to see whether it is too high."},
+	{"high=|found=3900 psi; 3890 psi; 3900 psi; 3910 psi|left=2900 psi; 2910 psi; 2900 psi; 2910 psi", "fell-not-low", "Fell by 995 psi, not low", ""},
+	{"high=|found=2900 psi; 2890 psi; 2900 psi; 2910 psi", "fell-undecided", "Fell by 190 psi, probably not low", ""},
+	{"low=|found=2900 psi; 2890 psi; 2900 psi; 2910 psi", "fell-not-high", "Fell by 190 psi, not high", "enter the manual's lowest to see whether it is low."},
 	// Over the limit comes first, whatever it did.
 	{"found=2800 psi; 2810 psi|left=2800 psi; 2810 psi|trials=", "over", "Over the limit: bring it down", "bring it down before anything else."},
 	{"left=2780 psi; 2770 psi; 2800 psi; 2780 psi|grade=1A", "over", "Over the limit: bring it down", "s left it has read 2,800 psi, over the manual's 2,790 psi"},
@@ -80,7 +85,7 @@ func TestJobRemarks(t *testing.T) {
 		{"high=", noEnd, ""},
 		{"low=|high=", "", noEnd},
 		{"found=2800 psi; 2810 psi|left=2800 psi; 2810 psi|trials=", "No change from as found is shown.", "rose"},
-		{"low=", "As left: in range: the chance that the true pressure is at or below 2,790 psi is 98 %", noEnd},
+		{"low=", "As left: not high: the chance that the true pressure is at or below 2,790 psi is 98 %; enter the manual's lowest", noEnd},
 		{"found=2,200; 2,210 psi", farApart, ""},
 		{"found=2,200; 2,210 psi|same_gauge=no", "", farApart},
 		{"found=2,600; 2,700; 2,610; 2,620 psi", "found: They differ by far more than the step", ""},

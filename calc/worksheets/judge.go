@@ -49,7 +49,6 @@ func (j judgement) figures() []calc.Figure {
 		{ID: "a", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "gauge limit", From: j.from},
 		{ID: "excess", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"0 psi"}, Place: calc.Quoted},
 		{ID: "width", Kind: unit.Pressure, Place: calc.Quoted},
-		{ID: "range_words", Round: calc.Words, Place: calc.Quoted},
 		{ID: "fits_words", Round: calc.Words, Place: calc.Quoted},
 		{ID: "others_words", Round: calc.Words, Place: calc.Quoted},
 	}
@@ -63,11 +62,19 @@ func (j judgement) verdicts() []calc.Verdict {
 		{Key: "high", Head: "High by {excess}",
 			Sentence: "High: the gauge shows {excess} over the manual's {high}; allowing for its ±{a}, the chance that it truly is over is {P_HIGH}. Bring it down before anything else."},
 		{Key: "within", Head: "In range",
-			Sentence: "In range: the chance that the true pressure is {range_words} is {P_WITHIN}; nothing to correct."},
+			Sentence: "In range: the chance that the true pressure is between {low:n} and {high} is {P_WITHIN}; nothing to correct."},
+		{Key: "not-low", Head: "Not low",
+			Sentence: "Not low: the chance that the true pressure is at or above {low} is {P_WITHIN}; enter the manual's highest to see whether it is too high."},
+		{Key: "not-high", Head: "Not high",
+			Sentence: "Not high: the chance that the true pressure is at or below {high} is {P_WITHIN}; enter the manual's lowest to see whether it is low."},
 		{Key: "probably-low", ID: "undecided", Head: "Probably low, not shown",
 			Sentence: "Probably low, but this gauge can't show it: it reads {shortfall} under {low} and is good to ±{a}; the chance of truly low is {P_LOW}."},
 		{Key: "probably-within", ID: "undecided", Head: "Probably in range, not shown",
 			Sentence: "Probably in range, but this gauge can't show it: the chance is {P_WITHIN}{others_words}."},
+		{Key: "probably-not-low", ID: "undecided", Head: "Probably not low, not shown",
+			Sentence: "Probably not low, but this gauge can't show it: the chance is {P_WITHIN}{others_words}."},
+		{Key: "probably-not-high", ID: "undecided", Head: "Probably not high, not shown",
+			Sentence: "Probably not high, but this gauge can't show it: the chance is {P_WITHIN}{others_words}. Don't raise it."},
 		{Key: "probably-high", ID: "undecided", Head: "Probably high, not shown",
 			Sentence: "Probably high, but this gauge can't show it: it reads {excess} over {high} and is good to ±{a}; the chance is {P_HIGH}. Don't raise it."},
 		{Key: "unclear", ID: "undecided", Head: "Can't tell with this gauge",
@@ -132,12 +139,14 @@ func (j judgement) judge(in *calc.In, out *calc.Out, v judged, say func(key stri
 		out.Text("settle", settle, settle+" % (EN class "+settle+")")
 	}
 	switch shown := v.shown(v.dist, low, high); {
+	case shown == "within":
+		say(inside(in))
 	case shown != "":
 		say(shown)
 	case below >= probable:
 		say("probably-low")
 	case within >= probable:
-		say("probably-within")
+		say("probably-" + inside(in))
 	case above >= probable:
 		say("probably-high")
 	default:
@@ -146,6 +155,18 @@ func (j judgement) judge(in *calc.In, out *calc.Out, v judged, say func(key stri
 	if v.shown(v.dist, low, high) == "" {
 		v.undecided(in, out, settle, low, high)
 	}
+}
+
+// inside names what a value is that no limit entered stands against: with one
+// limit alone it may still be past the other.
+func inside(in *calc.In) string {
+	switch {
+	case !in.Has("high"):
+		return "not-low"
+	case !in.Has("low"):
+		return "not-high"
+	}
+	return "within"
 }
 
 // shown names what a distribution of the value shows, "" when nothing. Half a
@@ -221,19 +242,13 @@ func (j judgement) distances(in *calc.In, out *calc.Out, v judged) {
 	set("width", in.SI("high")-in.SI("low"))
 }
 
+var unruled = map[string]string{"within": "in range", "not-low": "not low", "not-high": "not high"}
+
 // words sets the parts of sentences that depend on which limits there are and
 // which chances are worth naming.
 func (j judgement) words(in *calc.In, out *calc.Out, below, within, above float64) {
 	hasLow, hasHigh := in.Has("low"), in.Has("high")
 	say := func(id, text string) { out.Text(id, "", out.Words(text)) }
-	switch {
-	case hasLow && hasHigh:
-		say("range_words", "between {low:n} and {high}")
-	case hasLow:
-		say("range_words", "at or above {low}")
-	default:
-		say("range_words", "at or below {high}")
-	}
 	var fits, others []string
 	name := func(list *[]string, p float64, exists bool, text string) {
 		if exists && p >= 0.01 {
@@ -241,7 +256,7 @@ func (j judgement) words(in *calc.In, out *calc.Out, below, within, above float6
 		}
 	}
 	name(&fits, below, hasLow, "low ({"+j.pLow+"})")
-	name(&fits, within, hasLow || hasHigh, "in range ({"+j.pWithin+"})")
+	name(&fits, within, hasLow || hasHigh, unruled[inside(in)]+" ({"+j.pWithin+"})")
 	name(&fits, above, hasHigh, "high ({"+j.pHigh+"})")
 	name(&others, below, hasLow, "{"+j.pLow+"} for low")
 	name(&others, above, hasHigh, "{"+j.pHigh+"} for high")

@@ -101,7 +101,7 @@ var reading = &calc.Worksheet{
 		{ID: "lo", Label: "True pressure, at least", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"low", "high"}},
 		{ID: "hi", Label: "True pressure, at most", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"low", "high"}},
 		{ID: "p_below", Label: "Chance that it is low", Kind: unit.Percent, Round: calc.Chance, Against: []string{"confidence"}},
-		{ID: "p_within", Label: "Chance that it is in range", Kind: unit.Percent, Round: calc.Chance, Against: []string{"confidence"}},
+		{ID: "p_within", Label: "Chance that it is within the limits", Kind: unit.Percent, Round: calc.Chance, Against: []string{"confidence"}},
 		{ID: "p_above", Label: "Chance that it is high", Kind: unit.Percent, Round: calc.Chance, Against: []string{"confidence"}},
 		{ID: "settle", Label: "Gauge that would settle it (± of dial)", Round: calc.Words, Place: calc.More},
 		{ID: "shortfall", Label: "Mean under the manual's lowest", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"0 psi"}, Place: calc.More},

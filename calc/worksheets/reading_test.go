@@ -25,9 +25,11 @@ var readingBranches = []struct{ changes, id, head, says string }{
 	{"low=|high=", "no-range", "2,532 to 2,688 psi", "probably 2,532 to 2,688 psi (95 %); enter the manual's range"},
 	{"low=|high=|confidence=50 %", "no-range", "2,570 to 2,650 psi", "(50 %)"},
 	// With one limit only.
-	{"high=|readings=2800 psi", "within", "In range", "is at or above 2,680 psi is over 99 %"},
-	{"low=", "within", "In range", "is at or below 2,790 psi is over 99 %"},
-	{"low=|readings=2780 psi", "undecided", "Can't tell with this gauge", "fits in range (56 %) and high (44 %)."},
+	{"high=|readings=3900 psi", "not-low", "Not low", "is at or above 2,680 psi is over 99 %; enter the manual's highest"},
+	{"low=|readings=50 psi", "not-high", "Not high", "is at or below 2,790 psi is over 99 %; enter the manual's lowest"},
+	{"low=|readings=2780 psi", "undecided", "Can't tell with this gauge", "fits not high (56 %) and high (44 %)."},
+	{"high=|readings=2710 psi", "undecided", "Probably not low, not shown", "robably not low, but this gauge can't show it: the chance is 69 %, with 31 % for low."},
+	{"low=|readings=2760 psi", "undecided", "Probably not high, not shown", "the chance is 69 %, with 31 % for high. Don't raise it."},
 	// What the reader asks for decides.
 	{"confidence=90 %", "low", "Low by 70 psi", "is 94 %"},
 	{"confidence=99.9 %|readings=2599 psi", "undecided", "Probably low, not shown", "the chance of truly low is 99.5 %"},

@@ -48,7 +48,7 @@ var short = &calc.Worksheet{
 		{ID: "lo", Label: "True pressure, at least", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"low", "high"}},
 		{ID: "hi", Label: "True pressure, at most", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"low", "high"}},
 		{ID: "p_low", Label: "Chance that it is low", Kind: unit.Percent, Round: calc.Chance, Against: []string{"95 %"}},
-		{ID: "p_within", Label: "Chance that it is in range", Kind: unit.Percent, Round: calc.Chance, Against: []string{"95 %"}, Place: calc.More},
+		{ID: "p_within", Label: "Chance that it is within the limits", Kind: unit.Percent, Round: calc.Chance, Against: []string{"95 %"}, Place: calc.More},
 		{ID: "p_high", Label: "Chance that it is high", Kind: unit.Percent, Round: calc.Chance, Against: []string{"95 %"}, Place: calc.More},
 		{ID: "gain", Label: "More lift at the target, at least", Kind: unit.Load, Round: calc.Two},
 		{ID: "gain_hi", Label: "More lift at the target, at most", Kind: unit.Load, Round: calc.Two},

@@ -395,7 +395,7 @@ func branches(worksheet string) []calc.Entries {
 	case "short":
 		list = append(list, owned("low", "", "high", ""), owned("reading", "2840 psi"), owned("reading", "2800 psi"), owned("reading", "2700 psi"),
 			owned("reading", "2900 psi"), owned("accuracy", "1.5 %"), owned("reading", "2735 psi"), owned("reading", "2735 psi", "accuracy", "1 %"),
-			owned("target", "2610 psi"), owned("target", "2500 psi"), owned("target", "2900 psi"), owned("high", ""), owned("low", "", "reading", "2800 psi"))
+			owned("target", "2610 psi"), owned("target", "2500 psi"), owned("target", "2900 psi"), owned("high", ""), owned("high", "", "reading", "2720 psi"), owned("low", "", "reading", "2800 psi"))
 	case "gain":
 		list = append(list, owned("target", "2610 psi"), owned("target", "2500 psi"), owned("target", "2500 psi", "dead", "200 lb"), owned("dead", "200 lb"),
 			owned("target", "2900 psi"), owned("target", "2900 psi", "dead", "200 lb"), owned("now", "2800 psi"), owned("lift", "55 lb", "dead", "50 kN"))
