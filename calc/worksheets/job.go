@@ -26,7 +26,7 @@ var job = &calc.Worksheet{
 	Compare: []calc.Compared{{Quantity: "pressure now", Before: "found", After: "left"}},
 	Reply: calc.Reply{
 		About: "The job on record: found at {found_mean}, left at {left_mean}.",
-		How:   "As left less as found is {change}; with what the readings may be off, {change_lo:n} to {change_hi} (95 %).",
+		How:   "As left less as found is {change}; with what the readings may be off, {change_lo:n} to {change_hi} ({sure}).",
 		After: "The readings are kept as they stood, so that the next person can check them. The machine's own manual decides.",
 	},
 	Fields: []calc.Field{
@@ -77,6 +77,7 @@ var job = &calc.Worksheet{
 		{ID: "size", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"0 psi"}, Place: calc.Quoted},
 		{ID: "size_lo", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"0 psi"}, Place: calc.Quoted},
 		{ID: "size_hi", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"0 psi"}, Place: calc.Quoted},
+		{ID: "sure", Round: calc.Words, Place: calc.Quoted},
 		{ID: "lift_size", Kind: unit.Percent, Round: calc.Two, Place: calc.Quoted},
 		{ID: "left_most", Kind: unit.Pressure, Against: []string{"high"}, Place: calc.Quoted},
 		{ID: "last", Kind: unit.Pressure, Place: calc.Quoted},
@@ -116,9 +117,11 @@ func jobVerdicts() []calc.Verdict {
 		{Key: "over-once", ID: "over", Head: "Over the limit: bring it down",
 			Sentence: "As left it has read {left_most}, over the manual's {high}, and the chance that it truly is over is {p_above}: bring it down before anything else."},
 		{Key: "no-change", Head: "No change shown",
-			Sentence: "It read {found_mean:n} as found and {left_mean} as left: with what such readings may be off, the change is {change_lo:n} to {change_hi} (95 %), so none is shown."},
+			Sentence: "It read {found_mean:n} as found and {left_mean} as left: with what such readings may be off, the change is {change_lo:n} to {change_hi} ({sure}), so none is shown."},
 		{Key: "no-change-step", ID: "no-change", Head: "No change shown",
 			Sentence: "It read {found_mean:n} as found and {left_mean} as left, no further apart than the smallest step you can read, so no change is shown."},
+		{Key: "no-change-few", ID: "no-change", Head: "No change shown",
+			Sentence: "It read {found_mean:n} as found and {left_mean} as left. So few readings don't show how readings scatter, and a difference this small may be scatter alone, so no change is shown."},
 	}
 	for _, way := range []struct{ went, head, low, over string }{{"rose", "Rose", "still", "now"}, {"fell", "Fell", "now", "still"}} {
 		for _, end := range []struct{ key, id, head string }{
@@ -150,5 +153,5 @@ func jobVerdicts() []calc.Verdict {
 
 // movedSentence says how far the pressure went.
 func movedSentence(went string) string {
-	return "It " + went + " by {size} ({size_lo:n} to {size_hi}, 95 %), from {found_mean:n} to {left_mean}."
+	return "It " + went + " by {size} ({size_lo:n} to {size_hi}, {sure}), from {found_mean:n} to {left_mean}."
 }

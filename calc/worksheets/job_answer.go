@@ -43,6 +43,19 @@ func (j *adjusted) scatter() (u, dof float64) {
 	return doubt.Difference(doubt.Repeats{N: len(j.found.readings), S: j.found.scatter}, doubt.Repeats{N: len(j.left.readings), S: j.left.scatter})
 }
 
+// unseen reports whether the readings are too few to show any scatter: then none
+// is counted, and it is what would part two readings on one gauge the most.
+func (j *adjusted) unseen() bool {
+	u, _ := j.scatter()
+	return u == 0 && max(len(j.found.readings), len(j.left.readings)) < manyReadings
+}
+
+// unseenScatter is how far two readings of one pressure may part by scatter that
+// nobody has seen: four steps, or 1 %, whichever is more. Both are ours.
+func (j *adjusted) unseenScatter() float64 {
+	return max(manySteps*2*j.left.step, 0.01*j.found.mean)
+}
+
 // offApart are the limits of what gauges leave in the change. What one gauge is
 // off, it is off both times, in proportion to what its class or grade allows where
 // the pointer stood; only the difference of the two limits is left. Two gauges are
@@ -134,14 +147,17 @@ func badJob(in *calc.In, out *calc.Out, j *adjusted) bool {
 
 // way says which way the pressure went, as the keys of the verdicts do. A change
 // counts when the range of 95 % is on one side of nothing and the means are
-// further apart than reading to a step can part them.
+// further apart than reading to a step can part them, or scatter that was not seen.
 func (j *adjusted) way(lo, hi float64) string {
 	const rounding = 1 + 1e-9
+	apart := math.Abs(j.left.mean - j.found.mean)
 	switch step := 2 * j.left.step * rounding; {
 	case lo <= 0 && hi >= 0:
 		return "no-change"
-	case math.Abs(j.left.mean-j.found.mean) <= step:
+	case apart <= step:
 		return "no-change-step"
+	case j.unseen() && apart <= j.unseenScatter()*rounding:
+		return "no-change-few"
 	case lo > 0:
 		return "rose"
 	}
@@ -206,7 +222,11 @@ func (j *adjusted) changeFigures(out *calc.Out, d *doubt.Dist, lo, hi float64) {
 	out.SetDoubt("size", math.Abs(change), half)
 	out.SetDoubt("size_lo", lo, half)
 	out.SetDoubt("size_hi", hi, half)
-	out.Set("p_rise", rise)
+	out.Text("sure", "", "95 %")
+	if out.Set("p_rise", rise); j.unseen() {
+		out.Text("sure", "", "95 %, scatter not counted")
+		out.None("p_rise", "too few readings to say")
+	}
 	out.Set("change_pct", change/j.found.mean)
 }
 

@@ -20,7 +20,7 @@ func (j *adjusted) remarks(in *calc.In, out *calc.Out, way string) {
 	}
 	switch {
 	case !j.oneGauge && way == "no-change":
-		out.Line("Two gauges may be off in opposite directions: read both times on one, and most of that drops out.")
+		out.Line("Two gauges may be off in opposite directions: read both times on one, and most of that drops out. If it was one, say so above.")
 	case most > j.high:
 	case way == "rose":
 		out.Line("{lift_size} more pressure lifts {lift_size} more at least; it won't raise faster.")
@@ -160,6 +160,9 @@ func (j *adjusted) rests(in *calc.In, out *calc.Out) {
 		out.Rest("Two gauges read it, each off by no more than its class or grade allows, ±{a_found} as found and ±{a} as left, one without regard to the other.")
 	}
 	out.Rest("A change counts as shown when the range of 95 % leaves no room for none, and the means are further apart than one step.")
+	if j.unseen() {
+		out.Rest("So few readings show no scatter, and none is counted. A change must then be more than four steps and more than 1 % to count: this page's choice.")
+	}
 	out.Rest("All was read in one way: oil as warm, engine as fast, the cylinder held at the end of its stroke for seconds, at a port that this relief protects.")
 	out.Rest("The lift is taken to follow the pressure in percent; the weight of arms and tool makes it more.")
 	b := j.budget()

@@ -44,6 +44,11 @@ var jobBranches = []struct{ changes, id, head, says string }{
 	{"found=2610 psi|left=2600 psi|trials=", "no-change", "No change shown", "no further apart than the smallest step you can read"},
 	{"found=2735 psi; 2740 psi|left=2740 psi; 2735 psi|trials=", "no-change", "No change shown", "That leaves a chance of"},
 	{"found=2735 psi; 2740 psi|left=2740 psi; 2735 psi|trials=|low=|high=", "no-change", "No change shown", "so none is shown."},
+	// So few readings that no scatter is seen.
+	{"found=2610 psi|left=2650 psi|trials=", "no-change", "No change shown", "a difference this small may be scatter alone"},
+	{"found=2610 psi; 2610 psi|left=2630 psi|trials=|step=1 psi", "no-change", "No change shown", "a difference this small may be scatter alone"},
+	{"found=2610 psi|left=2651 psi|trials=", "rose-undecided", "Rose by 41 psi, probably still low", "t rose by 41 psi (33 to 49 psi, 95 %, scatter not counted), from 2,610 to 2,651 psi."},
+	{"found=2610 psi; 2610 psi; 2610 psi; 2610 psi|left=2630 psi; 2630 psi; 2630 psi; 2630 psi|trials=", "rose-undecided", "Rose by 20 psi, probably still low", "95 %)"},
 	// The other way.
 	{"found=2850 psi; 2840 psi; 2850 psi; 2860 psi|trials=|left=2735 psi; 2730 psi; 2740 psi; 2735 psi|grade=2A", "fell-in-range", "Fell by 115 psi, in range", "t fell by 115 psi (101 to 129 psi, 95 %), from 2,850 to 2,735 psi. As left: in range"},
 	{"found=2850 psi; 2840 psi; 2850 psi; 2860 psi|trials=", "fell-undecided", "Fell by 140 psi, probably in range", ""},
@@ -212,17 +217,19 @@ func TestJobProperties(t *testing.T) {
 		what := fmt.Sprint(j)
 		seen[a.Verdict.ID]++
 		lo, hi, change := value(a, "change_lo"), value(a, "change_hi"), value(a, "change")
+		rise := value(a, "p_rise")
+		few := math.IsNaN(rise) // no scatter to be seen
 		way, _, _ := strings.Cut(a.Verdict.ID, "-")
 		var ok bool
 		switch way {
 		case "over":
 			ok = jobPsi(a, "left_most") > 2790.5
 		case "no":
-			ok = lo <= 0 && hi >= 0 || math.Abs(change) <= 10*psiPa*(1+1e-6)
+			ok = lo <= 0 && hi >= 0 || math.Abs(change) <= 10*psiPa*(1+1e-6) || few && math.Abs(change) <= 40*psiPa*(1+1e-6)
 		case "rose":
-			ok = lo > 0 && value(a, "p_rise") >= 0.975-1e-9
+			ok = lo > 0 && (rise >= 0.975-1e-9 || few && change > 40*psiPa)
 		case "fell":
-			ok = hi < 0 && value(a, "p_rise") <= 0.025+1e-9
+			ok = hi < 0 && (rise <= 0.025+1e-9 || few && change < -40*psiPa)
 		}
 		if !ok || way != "over" && jobPsi(a, "left_most") > 2790.5 {
 			t.Errorf("%s: %s with %v from %v to %v", what, a.Verdict.ID, change, lo, hi)
@@ -236,8 +243,8 @@ func TestJobProperties(t *testing.T) {
 				t.Errorf("%s: turned round %s is %v, not −(%v)", what, id, value(back, id), value(a, of))
 			}
 		}
-		if !scalar.EqualWithinAbs(value(back, "p_rise"), 1-value(a, "p_rise"), 1e-9) {
-			t.Errorf("%s: p_rise %v and, turned round, %v", what, value(a, "p_rise"), value(back, "p_rise"))
+		if !few && !scalar.EqualWithinAbs(value(back, "p_rise"), 1-rise, 1e-9) {
+			t.Errorf("%s: p_rise %v and, turned round, %v", what, rise, value(back, "p_rise"))
 		}
 		none := randomJob{j.found, j.found, j.gauge, j.same}.answer(t)
 		if id := none.Verdict.ID; id != "no-change" && id != "over" {
