@@ -200,8 +200,12 @@ type Pick struct {
 type Reply struct{ About, How, After string }
 
 // Compared is a quantity of which a worksheet compares two values: the fields that
-// take the earlier and the later one.
-type Compared struct{ Quantity, Before, After string }
+// take the earlier and the later one, and the choice that says they came from two
+// gauges, which holds unless both records name the same one.
+type Compared struct {
+	Quantity, Before, After string
+	Apart                   Pair
+}
 
 // Banded names what a row's place in its band is made of, for the picture of many
 // rows: figures or fields, all of one kind.

@@ -259,7 +259,7 @@ func TestKeptCompared(t *testing.T) {
 	p.click(".compare button")
 	p.until(`location.pathname.endsWith("/job/") && !document.documentElement.dataset.wait && document.getElementById("answer").dataset.state === "current"`)
 	p.settle()
-	for field, want := range map[string]string{"found": "2,600", "left": "2,710", "high": "2,790", "low": "", "scale": "5,000", "trials": ""} {
+	for field, want := range map[string]string{"found": "2,600", "left": "2,710", "high": "2,790", "low": "", "scale": "5,000", "trials": "", "same_gauge": "no"} {
 		if got := p.value(`[name="` + field + `"]`); got != want && got != want+" psi" {
 			t.Errorf("%s holds %q, want %q", field, got, want)
 		}

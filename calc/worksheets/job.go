@@ -23,7 +23,7 @@ var job = &calc.Worksheet{
 	ID:      "job",
 	Title:   "What did the adjustment change?",
 	Menu:    "What a job changed",
-	Compare: []calc.Compared{{Quantity: "pressure now", Before: "found", After: "left"}},
+	Compare: []calc.Compared{{Quantity: "pressure now", Before: "found", After: "left", Apart: calc.Pair{Key: "same_gauge", Value: "no"}}},
 	Reply: calc.Reply{
 		About: "The job on record: found at {found_mean}, left at {left_mean}.",
 		How:   "As left less as found is {change}; with what the readings may be off, {change_lo:n} to {change_hi} ({sure}).",

@@ -59,6 +59,11 @@ func TestDeclarations(t *testing.T) {
 					t.Errorf("no field %q to compare the %s", id, c.Quantity)
 				}
 			}
+			if !slices.ContainsFunc(w.Fields, func(f calc.Field) bool {
+				return f.ID == c.Apart.Key && slices.ContainsFunc(f.Options, func(o calc.Option) bool { return o.ID == c.Apart.Value })
+			}) {
+				t.Errorf("no choice %q to say that two gauges read the %s", c.Apart, c.Quantity)
+			}
 		}
 		for i, f := range w.Fields {
 			if f.Slide == nil {

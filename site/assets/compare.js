@@ -5,7 +5,10 @@ import { writeLink } from "./link.js";
 
 /** @typedef {import("./entry.js").Job} Job */
 /** @typedef {import("./entry.js").Value} Value */
-/** @typedef {{pairs: {Quantity: string, Before: string, After: string}[], fields: {id: string, quantity: string, options: string[], optional: boolean}[]}} Compares */
+/** @typedef {{pairs: {Quantity: string, Before: string, After: string, Apart: {Key: string, Value: string}}[], fields: {id: string, quantity: string, options: string[], optional: boolean}[]}} Compares */
+
+/** What a record says of its gauge, by quantity. @param {Job} job */
+const gaugeOf = (job) => new Map(job.known.filter((k) => k.quantity.startsWith("gauge ")).map((k) => [k.quantity, k.text]));
 
 const valueOf = (/** @type {Value[]} */ values, /** @type {string} */ quantity) => values.find((v) => v.quantity === quantity)?.text;
 
@@ -15,16 +18,21 @@ const valueOf = (/** @type {Value[]} */ values, /** @type {string} */ quantity) 
  * @returns {{title: string, href: string}[]}
  */
 export function ways(lasting, before, after) {
+  const [first, second] = [gaugeOf(before), gaugeOf(after)];
+  const shared = [...first.keys()].filter((q) => second.has(q));
+  const other = (/** @type {string} */ q) => first.has(q) && second.has(q) && first.get(q) !== second.get(q);
+  const one = shared.length > 0 && !shared.some(other);
   return [.../** @type {NodeListOf<HTMLAnchorElement>} */ (document.querySelectorAll("[data-compares]"))].flatMap((a) => {
     const { pairs, fields } = /** @type {Compares} */ (JSON.parse(a.dataset.compares ?? ""));
     const taken = /** @type {[string, string][]} */ ([]);
-    for (const { Quantity, Before, After } of pairs) {
+    for (const { Quantity, Before, After, Apart } of pairs) {
       const [b, c] = [valueOf(before.known, Quantity), valueOf(after.known, Quantity)];
       if (!b || !c) return [];
       taken.push([Before, b], [After, c]);
+      if (!one) taken.push([Apart.Key, Apart.Value]);
     }
     for (const { id, quantity, options, optional } of fields) {
-      if (taken.some(([key]) => key === id)) continue;
+      if (taken.some(([key]) => key === id) || other(quantity)) continue; // of two gauges the coarser counts, which is not known here
       const text = valueOf(after.known.filter((k) => lasting.some((v) => v.quantity === k.quantity)), quantity) ?? valueOf(lasting, quantity);
       if (text && (!options.length || options.includes(text))) taken.push([id, text]);
       else if (optional) taken.push([id, ""]); // the example's would be nobody's
