@@ -128,7 +128,7 @@ func TestManyPastedLong(t *testing.T) {
 	js[bool](p, `(() => { const data = new DataTransfer();
 		data.setData("text", "machine,readings,scale,grade,low,high\n" + "a,2600,4000,Grade B,2680,2790\n".repeat(3000));
 		document.getElementById("text").dispatchEvent(new ClipboardEvent("paste", { clipboardData: data, bubbles: true, cancelable: true })); return true; })()`)
-	const all = `document.getElementById("said").textContent === "3,000 of 3,000 rows are answered." && document.getElementById("many").getAttribute("aria-busy") === "false"`
+	const all = `document.getElementById("said").textContent === "3,000 of 3,000 rows are done." && document.getElementById("many").getAttribute("aria-busy") === "false"`
 	p.until(all)
 	if got := p.text("#taken"); !strings.Contains(got, "does not show so much") {
 		t.Errorf("it says %q", got)
