@@ -48,6 +48,11 @@ export class Field {
     this.rows?.textChanged();
   }
 
+  /** Whether it still holds the example's. */
+  borrowed() {
+    return !this.own && this.node.hasAttribute("data-example");
+  }
+
   #untouched() {
     return this.kept && same(this.typed(), this.kept.shown);
   }

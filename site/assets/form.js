@@ -19,8 +19,12 @@ export function watchForm(worksheet, form) {
   form.addEventListener("input", (e) => {
     const field = fieldOf(e.target);
     if (!field) return;
+    const row = /** @type {HTMLElement} */ (e.target).closest(".row");
     if (e.target === field.input) field.rows?.textChanged();
-    else if (/** @type {HTMLElement} */ (e.target).closest(".row")) field.rows?.rowsChanged();
+    else if (row) {
+      if (field.borrowed()) field.rows?.clear(row); // the example's readings never count among the reader's
+      field.rows?.rowsChanged();
+    }
     worksheet.typed(field);
   });
   form.addEventListener("submit", (e) => e.preventDefault());
@@ -50,7 +54,10 @@ export function watchForm(worksheet, form) {
     if (!button || !field) return;
     if (button.matches(".remove")) field.rows?.remove(button);
     else if (!button.matches(".chip")) return;
-    else if (field.rows) field.rows.offer(button.dataset.chip ?? "");
+    else if (field.rows) {
+      if (field.borrowed()) field.rows.clear();
+      field.rows.offer(button.dataset.chip ?? "");
+    }
     else field.show({ text: button.dataset.chip ?? "", unit: "", unitTo: "" });
     worksheet.typed(field);
   });

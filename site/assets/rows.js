@@ -78,6 +78,11 @@ export class Rows {
     this.rowsChanged();
   }
 
+  /** Empties every row but one, where it stands. @param {Element | null} [kept] */
+  clear(kept) {
+    for (const row of this.#all()) if (row !== kept) row.querySelectorAll("input").forEach((input) => (input.value = ""));
+  }
+
   /** Puts a text into the first row whose first number is empty. @param {string} text */
   offer(text) {
     const row = this.#all().find((r) => !r.querySelector("input")?.value.trim()) ?? this.#add();
