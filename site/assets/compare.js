@@ -13,7 +13,8 @@ const gaugeOf = (job) => new Map(job.known.filter((k) => k.quantity.startsWith("
 const valueOf = (/** @type {Value[]} */ values, /** @type {string} */ quantity) => values.find((v) => v.quantity === quantity)?.text;
 
 /**
- * The pages that can compare the two, each with the link that does.
+ * The pages that can compare the two, each with the link that does: what the
+ * machine keeps and what both records say alike goes along.
  * @param {Value[]} lasting the machine's numbers @param {Job} before @param {Job} after
  * @returns {{title: string, href: string}[]}
  */
@@ -33,7 +34,8 @@ export function ways(lasting, before, after) {
     }
     for (const { id, quantity, options, optional } of fields) {
       if (taken.some(([key]) => key === id) || other(quantity)) continue; // of two gauges the coarser counts, which is not known here
-      const text = valueOf(after.known.filter((k) => lasting.some((v) => v.quantity === k.quantity)), quantity) ?? valueOf(lasting, quantity);
+      const lasts = (/** @type {Value} */ k) => lasting.some((v) => v.quantity === k.quantity) || valueOf(before.known, k.quantity) === k.text;
+      const text = valueOf(after.known.filter(lasts), quantity) ?? valueOf(lasting, quantity);
       if (text && (!options.length || options.includes(text))) taken.push([id, text]);
       else if (optional) taken.push([id, ""]); // the example's would be nobody's
     }
