@@ -17,25 +17,40 @@ type Column struct {
 	exact        bool        // named by the field's id
 }
 
-// columns takes every name of a heading for a field, or keeps the column.
+// columns takes every name of a heading for a field, or keeps the column. The
+// first words of a label do only for a field that no other column is for.
 func columns(w *calc.Worksheet, heading []string) []Column {
 	cs := make([]Column, len(heading))
+	taken := map[*calc.Field]int{}
 	for i, name := range heading {
-		cs[i] = column(w, name)
+		cs[i] = column(w, name, named)
+		taken[cs[i].Field]++
+	}
+	begins := make([]Column, len(heading))
+	for i, name := range heading {
+		if cs[i].Field == nil {
+			begins[i] = column(w, name, begun)
+			taken[begins[i].Field]++
+		}
+	}
+	for i, c := range begins {
+		if c.Field != nil && taken[c.Field] == 1 {
+			cs[i] = c
+		}
 	}
 	return cs
 }
 
 // column reads a name such as "reading", "reading (psi)", "reading [bar]",
-// "reading psi" or "Gauge shows".
-func column(w *calc.Worksheet, name string) Column {
+// "reading psi" or "Gauge shows". What finds the field is told its name alone.
+func column(w *calc.Worksheet, name string, find func(*calc.Worksheet, string) (*calc.Field, bool)) Column {
 	c := Column{Name: name}
-	if c.Field, c.exact = named(w, name); c.Field != nil {
+	if c.Field, c.exact = find(w, name); c.Field != nil {
 		return c
 	}
 	base, u := inBrackets(name)
 	if u != "" {
-		if c.Field, c.exact = named(w, base); c.Field != nil {
+		if c.Field, c.exact = find(w, base); c.Field != nil {
 			c.setUnit(u)
 			return c
 		}
@@ -45,7 +60,7 @@ func column(w *calc.Worksheet, name string) Column {
 		if !anyUnit(rest) {
 			continue // more words than the field's: another column, "scale number"
 		}
-		if c.Field, c.exact = named(w, strings.TrimRight(name[:i], " ,")); c.Field != nil {
+		if c.Field, c.exact = find(w, strings.TrimRight(name[:i], " ,")); c.Field != nil {
 			c.setUnit(rest)
 			return c
 		}
@@ -137,6 +152,27 @@ func named(w *calc.Worksheet, name string) (f *calc.Field, byID bool) {
 		}
 	}
 	return nil, false
+}
+
+// begun returns the one field whose label begins with those words, as "Class"
+// begins "Class or grade printed on the dial". One word is enough for a choice,
+// where a wrong text is told; a number's label needs two: "Load" may be any load.
+func begun(w *calc.Worksheet, name string) (found *calc.Field, byID bool) {
+	want := letters(name)
+	for i := range w.Fields {
+		f := &w.Fields[i]
+		for j, r := range f.Label {
+			enough := f.Shape == calc.Choice || strings.Contains(f.Label[:j], " ")
+			if r != ' ' || !enough || want == "" || letters(f.Label[:j]) != want {
+				continue
+			}
+			if found != nil && found != f {
+				return nil, false
+			}
+			found = f
+		}
+	}
+	return found, false
 }
 
 // near returns the one field whose id or label a longer name nearly is: one

@@ -29,6 +29,11 @@ func TestColumn(t *testing.T) {
 		{"reading", "Manual: lowest relief pressure", "low", ""},
 		{"reading", "Manual: lowest relief presure (bar)", "low", "bar"},
 		{"short", "Gauge good to ± (% of dial)", "accuracy", ""},
+		{"reading", "Class", "grade", ""},
+		{"reading", "Manual lowest bar", "low", "bar"},
+		{"reading", "manual (psi)", "", ""}, // two begin so
+		{"reading", "gauge", "", ""},
+		{"tip", "load", "", ""}, // not how far ahead it is
 		{"tip", "year", "", ""}, // nearly "rear"
 		{"reading", "machine", "", ""},
 		{"reading", "serial", "", ""},
@@ -39,13 +44,36 @@ func TestColumn(t *testing.T) {
 		{"reading", "(psi)", "", ""},
 		{"lift-test", "tests (psi : lb)", "tests", "psi"},
 	} {
-		c := column(book.Lookup(test.sheet), test.name)
+		c := columns(book.Lookup(test.sheet), []string{test.name})[0]
 		id := ""
 		if c.Field != nil {
 			id = c.Field.ID
 		}
 		if id != test.field || c.Unit != test.unit || c.Wrong != "" {
 			t.Errorf("%s, %q: %q in %q %s, want %q in %q", test.sheet, test.name, id, c.Unit, c.Wrong, test.field, test.unit)
+		}
+	}
+}
+
+// The first words of a label take no column for a field that has its own, and
+// none when two columns begin so.
+func TestColumnsBegun(t *testing.T) {
+	for heading, want := range map[string]string{
+		"Class,Manual lowest,Dial goes": "grade low scale",
+		"Class,grade":                   "- grade",
+		"Manual,Manual lowest":          "- low",
+		"Class,class":                   "- -",
+	} {
+		var got []string
+		for _, c := range columns(book.Lookup("reading"), strings.Split(heading, ",")) {
+			id := "-"
+			if c.Field != nil {
+				id = c.Field.ID
+			}
+			got = append(got, id)
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("%s: %q, want %q", heading, got, want)
 		}
 	}
 }
