@@ -265,3 +265,25 @@ func TestKeptCompared(t *testing.T) {
 		}
 	}
 }
+
+// What both records name alike goes along where the machine keeps no number.
+func TestKeptComparedAlike(t *testing.T) {
+	t.Parallel()
+	p := stocked(t, phone)
+	for i, reading := range []string{"2600", "2710"} {
+		js[bool](p, `kept.put("records", {...%s, id: "krecord1%d", date: "2026-11-1%[2]d", known: [
+			{quantity: "pressure now", label: "Gauge shows", text: "%[3]s psi", shown: "%[3]s psi"},
+			{quantity: "gauge scale", label: "Dial", text: "6000 psi", shown: "6,000 psi"},
+			{quantity: "manual lowest", label: "Lowest", text: "26%[2]d0 psi", shown: "26%[2]d0 psi"},
+			{quantity: "gauge grade", label: "Grade", text: "D", shown: "D"}]})`, someRecord, i, reading)
+	}
+	p.machines()
+	p.click(".compare button")
+	p.until(`location.pathname.endsWith("/job/") && !document.documentElement.dataset.wait && document.getElementById("answer").dataset.state === "current"`)
+	p.settle()
+	for field, want := range map[string]string{"found": "2,600", "left": "2,710", "scale": "6,000", "grade": "D", "same_gauge": "yes", "low": "", "high": ""} {
+		if got := p.value(`[name="` + field + `"]`); got != want && got != want+" psi" {
+			t.Errorf("%s holds %q, want %q", field, got, want)
+		}
+	}
+}
