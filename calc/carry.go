@@ -56,7 +56,8 @@ type known struct {
 	entry             bool   // it stands in a field
 }
 
-// known looks among the fields first, then among the figures. A field that bears
+// known looks among the fields first, then among the figures, which say what was
+// taken where the reader left a field empty. A field that bears
 // on the answer only under some choice does not count: what it means hangs on
 // that choice.
 func (o *Out) known(quantity string) known {
@@ -68,15 +69,17 @@ func (o *Out) known(quantity string) known {
 	return k
 }
 
-func (o *Out) find(quantity string) known {
+func (o *Out) find(quantity string) (empty known) {
 	for i := range o.w.Fields {
 		f := &o.w.Fields[i]
 		v := o.in.get(f.ID)
 		if f.Quantity == quantity && f.Shape == Single && f.Only == nil && v.bears && (v.set || v.own) {
 			k := known{label: f.Label, own: v.own, there: true, entry: true}
-			if v.set {
-				k.text, k.shown = v.canonical, v.shown
+			if !v.set {
+				empty = k
+				continue
 			}
+			k.text, k.shown = v.canonical, v.shown
 			return k
 		}
 	}
@@ -92,7 +95,7 @@ func (o *Out) find(quantity string) known {
 			return known{g.Label, withUnit(u.Edit(f.si), u.Name), withUnit(number, name), own, false, true, false}
 		}
 	}
-	return known{}
+	return empty
 }
 
 // offers lists what the reader made their own here, for other worksheets.

@@ -66,3 +66,49 @@ func TestOneReadingIsOne(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// A lift that holds at a pressure of its own is not taken to hold in the middle of
+// the manual's range, and which it was goes along with it.
+func TestLiftHoldsWhereItWasTaken(t *testing.T) {
+	for _, test := range []struct {
+		at, lift, sends string
+	}{
+		{"", "1,508 lb", "2735 psi"},
+		{"2610 psi", "1,580 lb", "2610 psi"},
+		{"2450 psi", "1,683 lb", "2450 psi"}, // 1580·2610/2450
+	} {
+		a := ask(t, "short", "reading", "2610 psi", "scale", "4000 psi", "accuracy", "2 %", "low", "2680 psi", "high", "2790 psi",
+			"lift", "1580 lb", "target", "2735 psi", "at", test.at)
+		if got := a.Figure("lift_now").Text; got != test.lift {
+			t.Errorf("at %q it lifts %s now, want %s", test.at, got, test.lift)
+		}
+		for _, n := range a.Next {
+			for _, p := range n.Link {
+				if n.ID == "gain" && p.Key == "at" && p.Value == test.sends {
+					test.sends = ""
+				}
+			}
+		}
+		if test.sends != "" {
+			t.Errorf("at %q: gain is not told %s", test.at, test.sends)
+		}
+	}
+}
+
+// What the gauge may be off is not left out where the target is near the limit.
+func TestGainNearTheLimit(t *testing.T) {
+	for _, test := range []struct{ target, says string }{
+		{"2735 psi", "Set to 2,735 psi, a gauge that reads more than 55 psi low has it truly over the manual's 2,790 psi."},
+		{"2790 psi", "Set to 2,790 psi, a gauge that reads low at all has it truly over the manual's 2,790 psi."},
+		{"2789.96 psi", "reads more than 0.04 psi low"},
+	} {
+		if all := texts(ask(t, "gain", "target", test.target)); !strings.Contains(all, test.says) {
+			t.Errorf("target %s: want %q in\n%s", test.target, test.says, all)
+		}
+	}
+	for _, pairs := range [][]string{{"target", "2500 psi"}, {"limit", "4000 psi"}, {"now", "2800 psi"}} {
+		if all := texts(ask(t, "gain", pairs...)); strings.Contains(all, "has it truly over") {
+			t.Errorf("%v: %s", pairs, all)
+		}
+	}
+}

@@ -58,6 +58,7 @@ var gain = &calc.Worksheet{
 		{ID: "gain_lo", Label: "More lift, with no dead weight unless it is known", Kind: unit.Load, Round: calc.Two, Place: calc.More},
 		{ID: "gain_pct_hi", Label: "More lift, of the lift now, at most", Kind: unit.Percent, Round: calc.Two, Place: calc.More},
 		{ID: "set_to", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "target pressure", From: []string{"now", "rise"}, Against: []string{"now", "limit"}},
+		{ID: "room", Kind: unit.Pressure, Place: calc.Quoted, Against: []string{"0 psi"}},
 		{ID: "loss", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 		{ID: "loss_hi", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 	},
@@ -95,6 +96,9 @@ func gainVerdicts() []calc.Verdict {
 	}
 	return vs
 }
+
+// farOff is a share of the pressure that no gauge worth reading is off by.
+const farOff = 0.1
 
 // mostPressure is the end of the range of pressures, Pa.
 const mostPressure = 400e5
@@ -143,8 +147,18 @@ func computeGain(in *calc.In, out *calc.Out) {
 	case "more":
 		out.Line("At any other height or reach it is at least {dp_pct} of what is lifted there: the load gained follows the lift.")
 	}
-	if !in.Has("limit") && more > 0 {
-		out.Line(noEnd)
+	out.None("room", noLimit)
+	switch room := limit - target; {
+	case !in.Has("limit"):
+		if more > 0 {
+			out.Line(noEnd)
+		}
+	case branch != "more" || room > farOff*target:
+	case room == 0:
+		out.Line("Set to {set_to}, a gauge that reads low at all has it truly over the manual's {limit}.")
+	default:
+		out.Set("room", room)
+		out.Line("Set to {set_to}, a gauge that reads more than {room} low has it truly over the manual's {limit}.")
 	}
 
 	gainPicture(in, out, floor, high, target, limit)

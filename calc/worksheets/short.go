@@ -39,10 +39,13 @@ var short = &calc.Worksheet{
 		lowField, highField,
 		{ID: "lift", Label: "Lift capacity", Noun: "lift capacity", Kind: unit.Load, Example: "1,580 lb",
 			Range: calc.Loads, Quantity: "lift",
-			Hint: "As rated, or as measured: at the height and point you care about. It is taken to hold at the middle of the manual's range."},
+			Hint: "As rated, or as measured: at the height and point you care about. It is taken to hold at the middle of the manual's range, unless you say at which pressure below."},
 		{ID: "target", Label: "If it were set to", Noun: "target", Kind: unit.Pressure, Example: "2,735 psi",
 			Range: calc.Pressures, Quantity: "target pressure",
 			Hint: "The pressure somebody wants to set. Not above the manual's highest."},
+		{ID: "at", Label: "Lift holds at", Noun: "pressure of the lift", Kind: unit.Pressure, More: true,
+			Range: calc.Pressures, Quantity: "lift pressure", Empty: "the middle of the manual's range",
+			Hint: "The pressure at which that lift was rated or measured. Empty: the middle of the manual's range."},
 	},
 	Figures: append([]calc.Figure{
 		{ID: "lo", Label: "True pressure, at least", Kind: unit.Pressure, Round: calc.ByDoubt, Against: []string{"low", "high"}},
@@ -61,6 +64,7 @@ var short = &calc.Worksheet{
 		{ID: "loss", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 		{ID: "loss_hi", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 		{ID: "p_target", Kind: unit.Percent, Round: calc.Chance, Against: []string{"5 %"}, Place: calc.Quoted},
+		{ID: "lift_at", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "lift pressure", From: []string{"reading", "low", "high", "at"}},
 		{ID: "grade", Round: calc.Words, Place: calc.Quoted, Quantity: "gauge grade", From: []string{"accuracy"}},
 	}, shortJudgement.figures()...),
 	Verdicts: append(shortJudgement.verdicts(), calc.Verdict{Key: "no-range", Head: "{lo:n} to {hi}",
@@ -98,6 +102,7 @@ func computeShort(in *calc.In, out *calc.Out) {
 	j.judge(in, out, judged{x: reading, a: a, confidence: settled, limit: a, model: model, dist: d}, out.Verdict)
 
 	mid := middle(in)
+	out.Set("lift_at", mid)
 	now, target, load := reading, in.SI("target"), in.SI("lift")
 	floor, more := floorAndHigh(load, mid)
 	gain := floor.Gain(now, target)
@@ -143,6 +148,8 @@ func computeShort(in *calc.In, out *calc.Out) {
 // middle is the pressure at which the lift is taken to hold.
 func middle(in *calc.In) float64 {
 	switch {
+	case in.Has("at"):
+		return in.SI("at")
 	case in.Has("low") && in.Has("high"):
 		return (in.SI("low") + in.SI("high")) / 2
 	case in.Has("low"):
@@ -156,6 +163,8 @@ func middle(in *calc.In) float64 {
 func shortRests(in *calc.In, out *calc.Out) {
 	out.Rest("The gauge is off by no more than {accuracy} of {scale}, that is ±{a}, anywhere inside that alike; reading it again does not shrink this.")
 	switch {
+	case in.Has("at"):
+		out.Rest("{lift} is lifted at {at}.")
 	case in.Has("low") && in.Has("high"):
 		out.Rest("{lift} is lifted at the middle of the manual's range.")
 	case in.Has("low"):
