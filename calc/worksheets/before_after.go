@@ -92,6 +92,8 @@ var beforeAfter = &calc.Worksheet{
 			Sentence: "{after} is under {before}: pressure alone should change the lift by {expected_lo} to {expected_hi}, and {reported} is reported, which fits."},
 		{Key: "untestable", Head: "Too coarse to judge",
 			Sentence: "With ±{gauge_err} on two gauges, {before:n} to {after} could give anything from a loss to {expected_hi} more: this can't be judged."},
+		{Key: "untestable-over", ID: "untestable", Head: "Too coarse, yet more than pressure gives",
+			Sentence: "With ±{gauge_err} on two gauges, {before:n} to {after} could give anything from a loss to {expected_hi} more, and {reported} is more than even that. Hook height, reach, warm oil and engine speed are the usual other causes."},
 		{Key: "fits", Head: "Fits",
 			Sentence: "It fits: {before:n} to {after} should give {expected_lo:n} to {expected_hi} more, and {reported} is reported."},
 		{Key: "no-gain", Head: "No gain reported",
@@ -133,6 +135,7 @@ type gains struct {
 	pct, lo, hi    float64 // reported, and the interval it stands for
 	least, most    float64 // what pressure gives, 95 %
 	loads          bool    // reported as loads
+	places         int     // of a reported percentage, the decimals it was given to
 	before, after  float64 // pressures read (Pa)
 	limit, deadMax float64 // manual's limit (Pa, +Inf unknown), most dead weight ÷ lift
 }
@@ -203,6 +206,8 @@ func (r gains) branch(g doubt.Gain) string {
 		return "fell-fits"
 	case change < 0 && r.most <= 0:
 		return "fell"
+	case r.least <= 0 && r.over():
+		return "untestable-over"
 	case r.least <= 0:
 		return "untestable"
 	case r.meet():

@@ -30,7 +30,11 @@ func readReported(in *calc.In, out *calc.Out) *gains {
 			out.Note("lift_before", -1, "The reported percentage is taken of this load. With the load after, the two loads are used instead.")
 		}
 		pct := in.SI("claimed")
-		return &gains{pct: pct, lo: pct, hi: pct}
+		r := &gains{pct: pct, lo: pct, hi: pct}
+		for r.places < 4 && math.Abs(rounded(pct, r.places)-100*pct) > 1e-9 {
+			r.places++
+		}
+		return r
 	default:
 		out.Problem("claimed", "Enter what was reported: a percentage here, or the loads before and after")
 		return nil
@@ -102,9 +106,7 @@ func (r gains) show(out *calc.Out) {
 	two := func(share float64) int { return unit.PlaceSig(100*share, 2) }
 	least, most, lo, hi := two(r.least), two(r.most), two(r.lo), two(r.hi)
 	if !r.loads {
-		for lo = 0; lo < 4 && math.Abs(rounded(r.pct, lo)-100*r.pct) > 1e-9; lo++ {
-		}
-		hi = lo
+		lo, hi = r.places, r.places
 	}
 	switch {
 	case r.short():

@@ -1,6 +1,7 @@
 package worksheets
 
 import (
+	"math"
 	"slices"
 
 	"plainlift/calc"
@@ -16,6 +17,9 @@ func (r gains) lines(in *calc.In, out *calc.Out, branch string) {
 		out.Add("A difference that small could give {expected_hi} at most.")
 	case branch == "beyond":
 		out.Line("That is at least {times} what pressure can give.")
+	}
+	if half := 0.5 * math.Pow(10, float64(-r.places)) / 100; !r.loads && !r.meet() && r.lo-half <= r.most && r.hi+half >= r.least {
+		out.Line("If {reported} is a rounded figure, it may fit.")
 	}
 	switch over := r.neededLeast() > r.limit; {
 	case r.after > r.limit:

@@ -35,9 +35,10 @@ func TestBeforeAfterBranches(t *testing.T) {
 		{"after=2300 psi|claimed=-7 %", "fell", "Pressure went down", "pressure alone should change the lift by −8.1 % to −6.0 %, and −7 % is reported, which fits."},
 		{"after=2300 psi|claimed=-20 %", "fell", "Pressure went down", "so something else changed"},
 		// Two gauges may be off in opposite directions.
-		{"same_gauge=no|after=2500 psi", "untestable", "Too coarse to judge", "ith ±80 psi on two gauges, 2,450 to 2,500 psi could give anything from a loss to 8.5 % more: this can't be judged."},
-		{"same_gauge=no|after=2450 psi", "untestable", "Too coarse to judge", ""},
-		{"same_gauge=no|after=2400 psi", "untestable", "Too coarse to judge", ""},
+		{"same_gauge=no|after=2500 psi", "untestable", "Too coarse, yet more than pressure gives", "could give anything from a loss to 8.5 % more, and 30 % is more than even that."},
+		{"same_gauge=no|after=2500 psi|claimed=8 %", "untestable", "Too coarse to judge", "ith ±80 psi on two gauges, 2,450 to 2,500 psi could give anything from a loss to 8.5 % more: this can't be judged."},
+		{"same_gauge=no|after=2450 psi|claimed=5 %", "untestable", "Too coarse to judge", ""},
+		{"same_gauge=no|after=2400 psi|claimed=3 %", "untestable", "Too coarse to judge", ""},
 		{"same_gauge=no|after=2200 psi", "fell", "Pressure went down", "so something else changed"},
 		{"same_gauge=no|after=2450 psi|gauge_err=0 psi", "no-rise", "No pressure rise shown", ""},
 		{"same_gauge=no|claimed=18 %", "fits", "Fits", "should give 5.7 to 19 % more"},

@@ -112,3 +112,14 @@ func TestGainNearTheLimit(t *testing.T) {
 		}
 	}
 }
+
+// Whoever reports a round figure is not contradicted by its rounding.
+func TestRoundedReport(t *testing.T) {
+	const says = "is a rounded figure, it may fit."
+	for claimed, may := range map[string]bool{"10 %": true, "10.0 %": true, "10.04 %": false, "13.5 %": false, "14 %": false, "9 %": false, "12 %": false, "13.45 %": false} {
+		a := ask(t, "before-after", "claimed", claimed)
+		if got := strings.Contains(texts(a), says); got != may {
+			t.Errorf("%s: %s, said %v, want %v", claimed, a.Verdict.Head, got, may)
+		}
+	}
+}

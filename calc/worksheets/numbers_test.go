@@ -106,7 +106,7 @@ func TestVerdicts(t *testing.T) {
 		{"before-after", []string{"claimed", "0 %"}, "no-gain", "No gain reported"},
 		{"before-after", []string{"after", "2460 psi"}, "no-rise", "No pressure rise shown"},
 		{"before-after", []string{"after", "2300 psi"}, "fell", "Pressure went down"},
-		{"before-after", []string{"same_gauge", "no", "after", "2500 psi"}, "untestable", "Too coarse to judge"},
+		{"before-after", []string{"same_gauge", "no", "after", "2500 psi", "claimed", "8 %"}, "untestable", "Too coarse to judge"},
 	}
 	for _, test := range tests {
 		if v := ask(t, test.worksheet, test.pairs...).Verdict; v.ID != test.id || v.Head != test.head {
