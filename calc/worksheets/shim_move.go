@@ -60,6 +60,9 @@ func (v *valve) decide(in *calc.In) move {
 		if _, sigma := v.line.At(v.fitted); m-v.target > 2*sigma {
 			key = "there-past"
 		}
+		if n := len(v.trials); n > 0 && math.Abs(v.trials[n-1].P-m) > 1e-9*m {
+			key += "-line" // which no reading need lie on
+		}
 		return move{verdict: key, why: "none: it is at the target", at: v.fitted}
 	case !(v.over(v.fitted) <= mostOver):
 		return move{verdict: "small-now", why: "none is safe", at: v.fitted}
@@ -124,6 +127,9 @@ func (v *valve) shims() move {
 func (v *valve) small(mv *move) (verdict, why string) {
 	switch v.against(mv.at) {
 	case byChance:
+		if m, sigma := v.line.At(mv.at); relief.POver(m, sigma, 0, v.limit) > mostOver {
+			return "small-chance-any", "none is safe"
+		}
 		return "small-chance", "none is safe"
 	case bySeen:
 		return "small-seen", "none: it would read over the limit"

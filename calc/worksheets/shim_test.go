@@ -73,9 +73,9 @@ var shimBranches = []struct{ changes, id, head, says string }{
 	{"target=example|limit=2700 psi", "yours", "Enter your own numbers", "your own target."},
 	{"now=example|limit=2500 psi|target=2450 psi|low=", "yours", "Enter your own numbers", "your own reading."},
 	// The reading does not follow.
-	{"trials=0.020 in : 2611 psi", "stuck", "Stop: shim isn't raising it", "Stop: 0.020 in of shim should have added about 90 psi, and the gauge shows 1 psi; a leak, the pump or another relief may be setting this pressure."},
-	{"trials=0.010 in : 2610 psi", "stuck", "Stop: shim isn't raising it", "about 45 psi, and the gauge shows 0 psi"},
-	{"trials=0.002 in : 2570 psi", "stuck", "Stop: shim isn't raising it", "the gauge shows −40 psi"},
+	{"trials=0.020 in : 2611 psi", "stuck", "Stop: shim isn't raising it", "Stop: 0.020 in of shim should have added about 90 psi, and the gauge shows a change of 1 psi; a leak, the pump or another relief may be setting this pressure."},
+	{"trials=0.010 in : 2610 psi", "stuck", "Stop: shim isn't raising it", "about 45 psi, and the gauge shows a change of 0 psi"},
+	{"trials=0.002 in : 2570 psi", "stuck", "Stop: shim isn't raising it", "the gauge shows a change of −40 psi"},
 	{"trials=0.020 in : 2611 psi; 0.005 in : 2608 psi", "stuck", "Stop: shim isn't raising it", "0.020 in of shim"},
 	// At the target.
 	{"now=2735 psi|gauge_err=20 psi", "there", "At the target", "It reads 2,735 psi, at the target; the chance that it is truly over 2,790 psi is under 1 %."},
@@ -83,7 +83,8 @@ var shimBranches = []struct{ changes, id, head, says string }{
 	{"now=2760 psi", "there", "Past the target", "past the target 2,735 psi: add nothing; the chance that it is truly over 2,790 psi is 31 %. That is too much"},
 	{"target=2600 psi|low=", "there", "At the target", "It reads 2,610 psi"},
 	{"target=2500 psi|low=", "there", "Past the target", "past the target 2,500 psi: add nothing"},
-	{"gauge_err=20 psi|trials=0.010 in : 2660 psi; 0.025 in : 2755 psi", "there", "At the target", "at the target"},
+	{"gauge_err=20 psi|trials=0.010 in : 2660 psi; 0.025 in : 2755 psi", "there", "At the target", "It read 2,755 psi last, and all readings together put it at 2,7"},
+	{"gauge_err=20 psi|target=2700 psi|trials=0.010 in : 2700 psi; 0.020 in : 2760 psi", "there", "Past the target", "It read 2,760 psi last, and all readings together put it at 2,7"},
 	// The kit.
 	{"kit=", "no-kit", "No shims listed", "About 0.028 in would reach 2,735 psi; list the shims you have to see where to stop. That much would leave the chance of truly being over 2,790 psi at 16 %, which is too much."},
 	{"kit=|gauge_err=20 psi", "no-kit", "No shims listed", "list the shims you have to see where to stop."},
@@ -93,6 +94,8 @@ var shimBranches = []struct{ changes, id, head, says string }{
 	{"target=2620 psi", "small", "Already within one shim", "The thinnest shim, 0.005 in, would pass 2,620 psi by about 12 psi: leave it, or use a thinner one."},
 	{"kit=0.010 in : 1; 0.015 in : 1|gauge_err=10 psi|target=2670 psi|trials=0.010 in : 2655 psi", "small", "Already within one shim", "The least change these shims allow, 0.005 in more, would pass 2,670 psi by about 7.5 psi"},
 	{"now=2700 psi", "small", "No shim here is safe", "Even 0.005 in more leaves the chance of truly being over 2,790 psi at 8 %; a better gauge, a thinner shim or a lower target would help, in that order."},
+	{"gauge_err=20 psi|kit=0.040 in : 3", "small", "No shim here is safe", "Even 0.040 in more leaves the chance of truly being over 2,790 psi at 50 %, and too much on any gauge: leave it, or use a thinner one."},
+	{"gauge_err=20 psi|kit=|pitch=8 mm", "small", "Not even 1/8 turn is safe", "and too much on any gauge: leave it."},
 	{overOnce + "|kit=0.020 in : 1", "small", "No shim here is safe", "0.020 in more is as much as has already read over 2,790 psi: leave it."},
 	// Too much already, whatever there is to add.
 	{"now=2730 psi", "small", "Nothing more is safe", "As it is, the chance of truly being over 2,790 psi is 13 % already: add nothing, and read it on a better gauge."},

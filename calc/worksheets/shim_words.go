@@ -19,7 +19,7 @@ func (v *valve) say(in *calc.In, out *calc.Out, mv move) {
 		v.sayMissing(in, out)
 	case "stop-now", "stop-now-screw", "stop-target", "stuck":
 		out.Line(asItIs)
-	case "there", "there-past":
+	case "there", "there-past", "there-line", "there-past-line":
 		if v.over(mv.at) > mostOver {
 			out.Add("That is too much: don't add, check it on a better gauge.")
 		}
