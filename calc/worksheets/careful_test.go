@@ -123,3 +123,13 @@ func TestRoundedReport(t *testing.T) {
 		}
 	}
 }
+
+// A true pressure is not under nothing, however wide the doubt.
+func TestNoPressureUnderNothing(t *testing.T) {
+	if lo := value(ask(t, "reading", "readings", "40 psi; 45 psi"), "lo"); lo != 0 {
+		t.Errorf("two readings near nothing: at least %v", lo)
+	}
+	if lo := value(ask(t, "job", "left", "40 psi; 45 psi"), "lo"); lo != 0 {
+		t.Errorf("as left near nothing: at least %v", lo)
+	}
+}

@@ -107,6 +107,7 @@ func computeJob(in *calc.In, out *calc.Out) {
 	left := j.left.model(j.left.grade).Dist()
 	from, to = left.Interval(settled)
 	half := (to - from) / 2
+	from = max(0, from) // a relief holds no less
 	out.SetDoubt("left_mean", j.left.mean, half)
 	out.SetDoubt("lo", from, half)
 	out.SetDoubt("hi", to, half)

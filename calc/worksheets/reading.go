@@ -242,6 +242,7 @@ func computeReading(in *calc.In, out *calc.Out) {
 	lo, hi := d.Interval(confidence)
 	lo, hi = out.CheckInterval(unit.Pressure, confidence, lo, hi, u)
 	half := (hi - lo) / 2
+	lo = max(0, lo) // a relief holds no less
 
 	out.SetDoubt("mean", t.mean, half)
 	out.SetDoubt("raw", t.raw, half)

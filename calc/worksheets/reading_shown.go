@@ -51,9 +51,9 @@ func readingRemarks(in *calc.In, out *calc.Out, t taken) {
 	}
 	switch zero := in.SI("zero"); {
 	case zero > 0:
-		out.Note("zero", -1, "It rests above zero: every reading counts {off_zero} less than it shows.")
+		out.Note("zero", -1, "It rests above zero: every reading counts {off_zero} less than it shows. The other pages don't ask: take it off what you read for them too.")
 	case zero < 0:
-		out.Note("zero", -1, "It rests below zero: every reading counts {off_zero} more than it shows.")
+		out.Note("zero", -1, "It rests below zero: every reading counts {off_zero} more than it shows. The other pages don't ask: add it to what you read for them too.")
 	}
 	if math.Abs(in.SI("zero")) > t.grade*(1+1e-9) {
 		out.Note("zero", -1, "The pointer rests further off zero than ±{a_grade}, all that its class or grade allows. Don't count on that mark: choose “nothing printed”, or take another gauge.")
