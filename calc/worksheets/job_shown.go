@@ -20,7 +20,7 @@ func (j *adjusted) remarks(in *calc.In, out *calc.Out, way string) {
 	}
 	switch {
 	case !j.oneGauge && way == "no-change":
-		out.Line("Two gauges may be off in opposite directions: read both times on one, and most of that drops out. If it was one, say so above.")
+		out.Line("Two gauges may be off in opposite directions: read both times on one, and most of that drops out. If it was one, say so at “All read on one gauge”.")
 	case most > j.high:
 	case way == "rose":
 		out.Line("{lift_size} more pressure lifts {lift_size} more at least; it won't raise faster.")
