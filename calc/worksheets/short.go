@@ -64,7 +64,7 @@ var short = &calc.Worksheet{
 		{ID: "loss", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 		{ID: "loss_hi", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 		{ID: "p_target", Kind: unit.Percent, Round: calc.Chance, Against: []string{"5 %"}, Place: calc.Quoted},
-		{ID: "lift_at", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "lift pressure", From: []string{"reading", "low", "high", "at"}},
+		{ID: "lift_at", Label: "Lift taken to hold at", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "lift pressure", From: []string{"reading", "low", "high", "at"}},
 		{ID: "grade", Round: calc.Words, Place: calc.Quoted, Quantity: "gauge grade", From: []string{"accuracy"}},
 	}, shortJudgement.figures()...),
 	Verdicts: append(shortJudgement.verdicts(), calc.Verdict{Key: "no-range", Head: "{lo:n} to {hi}",
