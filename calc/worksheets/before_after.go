@@ -86,6 +86,8 @@ var beforeAfter = &calc.Worksheet{
 	Verdicts: []calc.Verdict{
 		{Key: "no-rise", Head: "No pressure rise shown",
 			Sentence: "The two pressures differ by no more than the gauge can show, so any gain came from something else."},
+		{Key: "no-rise-fits", ID: "no-rise", Head: "No pressure rise shown",
+			Sentence: "The two pressures differ by no more than the gauge can show; that could change the lift by {expected_lo} to {expected_hi}, and {reported} is reported, which fits."},
 		{Key: "fell", Head: "Pressure went down",
 			Sentence: "{after} is under {before}: pressure alone would lift less, so something else changed."},
 		{Key: "fell-fits", ID: "fell", Head: "Pressure went down",
@@ -200,6 +202,8 @@ func (r gains) branch(g doubt.Gain) string {
 	exact := g.Shared || g.Err == 0 // what the gauge is off, it is off both times
 	change := r.after - r.before
 	switch {
+	case exact && math.Abs(change) <= g.Step*(1+1e-9) && r.meet():
+		return "no-rise-fits"
 	case exact && math.Abs(change) <= g.Step*(1+1e-9):
 		return "no-rise"
 	case change < 0 && r.most <= 0 && r.meet():

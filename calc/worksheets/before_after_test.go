@@ -30,6 +30,8 @@ func TestBeforeAfterBranches(t *testing.T) {
 		{"claimed=-5 %", "no-gain", "No gain reported", "−5 % is reported"},
 		{"after=2460 psi", "no-rise", "No pressure rise shown", "any gain came from something else. A difference that small could give 0.85 % at most."},
 		{"after=2440 psi", "no-rise", "No pressure rise shown", "any gain came from something else."},
+		{"after=2460 psi|claimed=0.5 %", "no-rise", "No pressure rise shown", "that could change the lift by 0.10 % to 0.85 %, and 0.5 % is reported, which fits."},
+		{"after=2450 psi|claimed=0 %", "no-rise", "No pressure rise shown", "by −0.37 % to 0.37 %, and 0 % is reported, which fits."},
 		{"after=2461 psi|claimed=0.6 %", "fits", "Fits", ""},
 		{"after=2439 psi", "fell", "Pressure went down", "2,439 psi is under 2,450 psi: pressure alone would lift less, so something else changed."},
 		{"after=2300 psi|claimed=-7 %", "fell", "Pressure went down", "pressure alone should change the lift by −8.1 % to −6.0 %, and −7 % is reported, which fits."},

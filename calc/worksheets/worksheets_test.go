@@ -425,7 +425,7 @@ func branches(worksheet string) []calc.Entries {
 			owned("points", "20 in : 2,900 lb; 60 in : 2,000 lb; 120 in : 900 lb", "points_at", "2735 psi"))
 	case "before-after":
 		list = append(list, owned("before", "2700 psi", "after", "2450 psi", "claimed", "-10 %"), owned("claimed", "13.23 %", "gauge_err", "0 psi", "step", "0 psi"),
-			owned("after", "2455 psi"), owned("after", "2500 psi", "same_gauge", "no"), owned("claimed", "12 %"), owned("claimed", "5 %"), owned("claimed", "0 %"))
+			owned("after", "2455 psi"), owned("after", "2455 psi", "claimed", "0.2 %"), owned("after", "2500 psi", "same_gauge", "no"), owned("claimed", "12 %"), owned("claimed", "5 %"), owned("claimed", "0 %"))
 	case "ratings":
 		for _, b := range ratingsBranches {
 			list = append(list, b.entries)
