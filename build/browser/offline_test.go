@@ -44,6 +44,8 @@ func TestOffline(t *testing.T) {
 		p.checked()
 		p.matches(worksheets.All.Checked(c.worksheet, c.own(), unit.US))
 	}
+	p.visit("many/")
+	p.until(`document.getElementById("offline").textContent === %s`, quoted(saidSaved))
 	p.visit("checks/")
 	if got := p.text("#offline"); got == "" {
 		t.Error("the page does not say how it stands")

@@ -3,6 +3,7 @@ import { textOf } from "./many-file.js";
 import { shared, understood } from "./many-plan.js";
 import { Table } from "./many-table.js";
 import { Rows } from "./many-worker.js";
+import { keepOffline } from "./offline.js";
 import { start } from "./start.js";
 import { system } from "./units.js";
 
@@ -129,3 +130,4 @@ const again = () => taken && attempt(async () => {
 sheet.addEventListener("change", again);
 start(again);
 rows.start().catch(() => {}); // said when it is needed
+keepOffline();

@@ -15,8 +15,10 @@ export async function keepOffline() {
     say("refused");
     return;
   }
+  const before = !!navigator.serviceWorker.controller; // the copy that stands behind this page
+  if (before) say("saved");
   await arrived();
-  say("saving");
+  if (!before) say("saving");
   try {
     const site = new URL("../../", import.meta.url);
     const { installing, active } = await navigator.serviceWorker.register(new URL("sw.js", site), { scope: site.href, updateViaCache: "none" });
@@ -26,6 +28,6 @@ export async function keepOffline() {
       else if (installing.state === "redundant") say("refused"); // a full disk, or a file that did not arrive
     });
   } catch {
-    say("refused");
+    if (!before) say("refused");
   }
 }
