@@ -107,3 +107,17 @@ func TestLinksInsideThePage(t *testing.T) {
 		p.enter(field, good)
 	}
 }
+
+// Escape, and a tap beside it, close the list of pages.
+func TestMenuCloses(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone, "safety/")
+	p.until(`document.getElementById("offline").textContent !== "Not yet saved for use without a signal."`) // the scripts run
+	p.click(".menu summary")
+	p.press(kb.Escape)
+	p.until(`!document.querySelector(".menu").open && document.activeElement.matches(".menu summary")`)
+	p.click(".menu summary")
+	p.until(`document.querySelector(".menu").open`)
+	p.click("#offline")
+	p.until(`!document.querySelector(".menu").open`)
+}

@@ -1,4 +1,4 @@
-/** What every page starts: the switch of units and the anchors. */
+/** What every page starts: the switch of units, the anchors and the list of pages. */
 import { keepAnchors } from "./link.js";
 import { watchSystem } from "./units.js";
 
@@ -6,6 +6,18 @@ import { watchSystem } from "./units.js";
 export function start(convert) {
   keepAnchors();
   watchSystem(convert);
+  const menu = /** @type {HTMLDetailsElement | null} */ (document.querySelector(".menu"));
+  if (menu) closeBeside(menu);
+}
+
+/** Closes the list of pages by Escape, and by a tap beside it. @param {HTMLDetailsElement} menu */
+function closeBeside(menu) {
+  document.addEventListener("click", (e) => menu.contains(/** @type {Node} */ (e.target)) || (menu.open = false));
+  menu.addEventListener("keydown", (e) => {
+    if (e.key !== "Escape" || !menu.open) return;
+    menu.open = false;
+    menu.querySelector("summary")?.focus();
+  });
 }
 
 // Closed details print empty.
