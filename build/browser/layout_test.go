@@ -75,6 +75,25 @@ func TestLayout(t *testing.T) {
 	}
 }
 
+// With letters twice as large a phone holds half as many: the page still fits,
+// and no label stands on end.
+func TestLayoutOfLargeLetters(t *testing.T) {
+	for _, w := range worksheets.All {
+		t.Run(w.ID, func(t *testing.T) {
+			t.Parallel()
+			p := open(t, screen{"half a phone", 195, 422, true}, pageOf(w.ID))
+			p.ready()
+			if wide := js[int](p, `document.documentElement.scrollWidth`); wide > 195 {
+				t.Errorf("%d px wide on a screen of 195: %v", wide, js[[]string](p, `[...document.querySelectorAll("body *")]
+					.filter((n) => n.getBoundingClientRect().right > innerWidth + 1).slice(0, 4).map((n) => n.outerHTML.slice(0, 120))`))
+			}
+			if thin := js[[]string](p, `[...document.querySelectorAll(".field > label")].filter((n) => n.checkVisibility() && n.getBoundingClientRect().width < 100).map((n) => n.textContent)`); len(thin) > 0 {
+				t.Errorf("labels that stand on end: %q", thin)
+			}
+		})
+	}
+}
+
 // In metric, remembered from before, the numbers change while the page loads,
 // and nothing else moves.
 func TestLayoutInMetric(t *testing.T) {
