@@ -125,6 +125,8 @@ func TestTargetOnThisGauge(t *testing.T) {
 		{"2735 psi", 25.0 / 160, "chance of truly being over 2,790 psi is 16 %: that is too much."},
 		{"2790 psi", 0.5, "is 50 %: that is too much."},
 		{"2715 psi", 5.0 / 160, ""},
+		{"2850 psi", 140.0 / 160, "don't set it there."}, // a row of many has no lines: the chance says it
+		{"2500 psi", 0, ""},
 	}
 	for _, test := range tests {
 		a := ask(t, "short", "target", test.target)

@@ -63,7 +63,7 @@ var short = &calc.Worksheet{
 		{ID: "settle", Label: "Gauge that would settle it (± of dial)", Round: calc.Words, Place: calc.More},
 		{ID: "loss", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
 		{ID: "loss_hi", Kind: unit.Load, Round: calc.Two, Place: calc.Quoted},
-		{ID: "p_target", Kind: unit.Percent, Round: calc.Chance, Against: []string{"5 %"}, Place: calc.Quoted},
+		{ID: "p_target", Label: "Set to the target: chance of truly over the highest", Kind: unit.Percent, Round: calc.Chance, Against: []string{"5 %"}, Place: calc.More},
 		{ID: "lift_at", Label: "Lift taken to hold at", Kind: unit.Pressure, Place: calc.Quoted, Quantity: "lift pressure", From: []string{"reading", "low", "high", "at"}},
 		{ID: "grade", Round: calc.Words, Place: calc.Quoted, Quantity: "gauge grade", From: []string{"accuracy"}},
 	}, shortJudgement.figures()...),
@@ -120,13 +120,17 @@ func computeShort(in *calc.In, out *calc.Out) {
 	}
 	out.Line(liftingSentence(liftingBranch(now, target, high, floor.Lift(now)), "{now}", "{reading}", "{limit}", "{high}", "{loss}", "{loss:n} to {loss_hi}"))
 
+	over := math.NaN()
+	if in.Has("high") {
+		_, _, over = doubt.Sum{Mid: target, Rects: []float64{a}}.Dist().Within(math.Inf(-1), high)
+		out.Set("p_target", over)
+	}
 	switch {
 	case target <= now:
 	case !in.Has("high"):
 		out.Line(noEnd)
 	case target <= high:
-		_, _, over := doubt.Sum{Mid: target, Rects: []float64{a}}.Dist().Within(math.Inf(-1), high)
-		if out.Set("p_target", over); over > mostOver {
+		if over > mostOver {
 			out.Line("Set to {target} on this gauge, the chance of truly being over {high} is {p_target}: that is too much.")
 		}
 	}
