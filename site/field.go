@@ -15,10 +15,25 @@ type field struct {
 	ID    string
 	Empty string
 	Whole string // List, Pairs: all rows as one text
+	notes []calc.Note
 }
 
-func newField(f *calc.Field, s *calc.FieldState) field {
-	return field{Field: *f, FieldState: *s, ID: f.ID, Empty: f.Empty, Whole: whole(s.Rows)}
+func newField(f *calc.Field, s *calc.FieldState, notes []calc.Note) field {
+	return field{Field: *f, FieldState: *s, ID: f.ID, Empty: f.Empty, Whole: whole(s.Rows), notes: notes}
+}
+
+// Note is what the answer remarks beside the field.
+func (f field) Note() string { return f.note(-1) }
+
+// note is what it remarks under a row; −1 is the whole field.
+func (f field) note(row int) string {
+	var texts []string
+	for _, n := range f.notes {
+		if n.Field == f.ID && n.Row == row {
+			texts = append(texts, n.Text)
+		}
+	}
+	return strings.Join(texts, " ")
 }
 
 // whole is all rows as one text; numbers without a unit are in the first row's,
@@ -118,6 +133,7 @@ type row struct {
 	Field  field
 	LabelA string
 	LabelB string
+	Says   string
 }
 
 // newRow draws row i, or without arguments the blank that the script copies.
@@ -127,6 +143,7 @@ func newRow(f field, args ...any) row {
 		n := " " + strconv.Itoa(args[0].(int)+1)
 		r.LabelA, r.LabelB = r.LabelA+n, r.LabelB+n
 		r.RowState = args[1].(calc.RowState)
+		r.Says = f.note(args[0].(int))
 	}
 	return r
 }

@@ -95,7 +95,7 @@ func newPage(d doc, docs []doc, book calc.Book) (*page, error) {
 	p.Answer = book.EvaluateWith(id, nil, unit.US, example.sim)
 	p.Picture = template.HTML(p.Answer.Picture) // made by calc/chart, which escapes its labels
 	for i := range w.Fields {
-		p.Fields = append(p.Fields, newField(&w.Fields[i], &p.Answer.Fields[i]))
+		p.Fields = append(p.Fields, newField(&w.Fields[i], &p.Answer.Fields[i], p.Answer.Notes))
 	}
 	if w.Aside != nil {
 		p.Aside = &nextItem{w.Aside.Text, p.href(folders[w.Aside.ID])}

@@ -37,7 +37,7 @@ func drawn(c *coding.Code) string {
 	const quiet = 4
 	var b strings.Builder
 	size := strconv.Itoa(c.Size + 2*quiet)
-	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" class="code" viewBox="0 0 ` + size + " " + size + `" shape-rendering="crispEdges"><rect width="` + size + `" height="` + size + `" fill="#fff"/><path d="`)
+	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" class="code" viewBox="0 0 ` + size + " " + size + `" shape-rendering="crispEdges" role="img"><title>Code of the link</title><desc>It leads a phone's camera to this answer.</desc><rect width="` + size + `" height="` + size + `" fill="#fff"/><path d="`)
 	for y := range c.Size {
 		for x := 0; x < c.Size; x++ {
 			from := x
