@@ -93,7 +93,7 @@ var job = &calc.Worksheet{
 		{ID: "a_found", Kind: unit.Pressure, Place: calc.Quoted},
 		{ID: "a_apart", Kind: unit.Pressure, Place: calc.Quoted},
 		{ID: "main_share", Kind: unit.Percent, Round: calc.Chance, Place: calc.Quoted},
-		{ID: "mark", Round: calc.Words, Place: calc.Quoted, Quantity: "gauge grade", From: []string{"grade", "percent"}},
+		gradeMark,
 		{ID: "accuracy", Kind: unit.Percent, Place: calc.Quoted, Quantity: "gauge accuracy", From: jobJudgement.from},
 	}, jobJudgement.figures()...),
 	Verdicts: jobVerdicts(),

@@ -246,11 +246,7 @@ func (j *adjusted) partFigures(in *calc.In, out *calc.Out) {
 	out.Set("a_found", j.found.grade)
 	out.Set("a_apart", j.offApart()[0])
 	out.Set("main_share", slices.Max(j.budget().Shares()))
-	mark := in.Choice("grade")
-	if mark == gradeOfReading {
-		mark = gradeOfScale // as which its share of the dial travels
-	}
-	out.Text("mark", mark, gradeWords(mark))
+	setMark(in, out)
 	out.Set("accuracy", j.left.grade/in.SI("scale"))
 }
 

@@ -63,6 +63,20 @@ var (
 		Range: calc.FromZero, Hint: "Half or a fifth of the distance between two marks, whatever you honestly can; on a digital gauge the last digit."}
 )
 
+// gradeMark carries the class or grade to the other worksheets, and to what a
+// machine keeps.
+var gradeMark = calc.Figure{ID: "mark", Round: calc.Words, Place: calc.Quoted, Quantity: "gauge grade", From: []string{"grade", "percent"}}
+
+// setMark sets gradeMark. A percentage of the reading travels as the share of the
+// dial that it comes to.
+func setMark(in *calc.In, out *calc.Out) {
+	mark := in.Choice("grade")
+	if mark == gradeOfReading {
+		mark = gradeOfScale
+	}
+	out.Text("mark", mark, gradeWords(mark))
+}
+
 // reading puts several readings on one gauge together: what the gauge, its
 // scale, its warmth and the scatter leave open about the true pressure.
 var reading = &calc.Worksheet{
@@ -124,6 +138,7 @@ var reading = &calc.Worksheet{
 		{ID: "a_temp", Kind: unit.Pressure, Round: calc.Two, Place: calc.Quoted},
 		{ID: "half_step", Kind: unit.Pressure, Place: calc.Quoted},
 		{ID: "main_share", Kind: unit.Percent, Round: calc.Chance, Place: calc.Quoted},
+		gradeMark,
 		{ID: "accuracy", Kind: unit.Percent, Place: calc.Quoted, Quantity: "gauge accuracy", From: readingJudgement.from},
 	}, readingJudgement.figures()...),
 	Verdicts: append(readingJudgement.verdicts(), calc.Verdict{Key: "no-range", Head: "{lo:n} to {hi}",
@@ -271,6 +286,7 @@ func computeReading(in *calc.In, out *calc.Out) {
 
 	a := t.grade + t.warmth
 	out.Set("accuracy", a/scale)
+	setMark(in, out)
 	j := readingJudgement
 	j.judge(in, out, judged{x: t.mean, half: half, a: a, confidence: confidence, limit: t.grade, model: t.model, dist: d}, out.Verdict)
 	j.picture(in, out, t.mean, lo, hi, d, "mean {mean}", "{confidence}: {lo:n} to {hi}")

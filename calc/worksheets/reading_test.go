@@ -291,3 +291,22 @@ func TestReadingRemarksBesideComplaint(t *testing.T) {
 		}
 	}
 }
+
+// A machine keeps the class or grade that is printed on its gauge.
+func TestReadingKeepsTheGrade(t *testing.T) {
+	for choice, want := range map[string]string{"A": "A", "1.6": "1.6", gradeOfScale: gradeOfScale, gradeOfReading: gradeOfScale} {
+		a := All.Evaluate("reading", calc.Entries{"grade": {Text: choice, Own: true}, "percent": {Text: "1 %", Own: true}}, unit.US)
+		got := "nothing"
+		for _, k := range a.Known {
+			if k.Quantity == "gauge grade" && k.Lasts {
+				got = k.Text
+			}
+		}
+		if got != want {
+			t.Errorf("grade %s is kept as %s, want %s", choice, got, want)
+		}
+	}
+	if a := All.Evaluate("reading", nil, unit.US); len(a.Known) != 0 {
+		t.Errorf("the example is kept: %v", a.Known)
+	}
+}
