@@ -223,3 +223,22 @@ func TestHostileLinks(t *testing.T) {
 		}
 	}
 }
+
+// A text of many megabytes, dropped into a field by mistake, is refused, and does
+// not get into the address.
+func TestMegabytesInAField(t *testing.T) {
+	t.Parallel()
+	p := open(t, desk, "")
+	p.ready()
+	js[bool](p, `(() => {
+		const input = document.getElementById("reading");
+		input.value = "2600 psi ".repeat(2e6);
+		input.dispatchEvent(new Event("input", { bubbles: true }));
+		return true;
+	})()`)
+	p.until(`document.getElementById("error-reading").textContent.includes("too long")`)
+	p.until(`location.hash.length > 1000`)
+	if n := js[int](p, `location.hash.length`); n > 50_000 {
+		t.Errorf("the address has %d characters", n)
+	}
+}

@@ -29,7 +29,7 @@ export class Field {
   /** @returns {Typed} */
   typed() {
     const minus = this.sign?.value && !/^\s*[-−]/.test(this.input.value) ? this.sign.value : "";
-    return { text: minus + this.input.value, unit: this.unit?.value ?? "", unitTo: this.unitTo?.value ?? "" };
+    return { text: (minus + this.input.value).slice(0, 20_001) /* more is refused unread */, unit: this.unit?.value ?? "", unitTo: this.unitTo?.value ?? "" };
   }
 
   /** @param {Typed} t */
