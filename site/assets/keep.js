@@ -6,7 +6,8 @@ import { download } from "./download.js";
 import { begin, called, day, same } from "./entry.js";
 import { paintNews, withTicked, workedOn, workOn } from "./lasting.js";
 import { paintOffers } from "./offers.js";
-import { fill, lacks, recordOf, today } from "./slip.js";
+import { fill, lacks, recordOf } from "./slip.js";
+import { today } from "./today.js";
 import { readAll, watch } from "./store.js";
 
 /** @typedef {import("./entry.js").Job} Job */

@@ -16,12 +16,6 @@ export function fill(slip, texts) {
 /** The first input that lacks what a record needs, with what it lacks. @param {string} slip @returns {[HTMLInputElement, string] | null} */
 export const lacks = (slip) => (isDay(input(slip + "-date").value) ? null : [input(slip + "-date"), "Give the date of the job first."]);
 
-/** Today where the reader is. */
-export function today() {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((n) => String(n).padStart(2, "0")).join("-");
-}
-
 /**
  * The record of what stands on the page now.
  * @param {import("./worksheet.js").Worksheet} worksheet @param {string} machine its id

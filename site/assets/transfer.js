@@ -6,7 +6,7 @@ import { download } from "./download.js";
 import { fromRows, toRows } from "./ledger.js";
 import { takeIn } from "./merge.js";
 import { linkOf } from "./shelf.js";
-import { today } from "./slip.js";
+import { today } from "./today.js";
 
 /** @typedef {import("./store.js").Kept} Kept */
 
