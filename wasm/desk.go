@@ -5,6 +5,7 @@ import (
 
 	"plainlift/calc"
 	"plainlift/calc/doubt"
+	"plainlift/calc/unit"
 )
 
 // desk takes the page's messages and posts the answers. It is used from one
@@ -15,6 +16,9 @@ type desk struct {
 	post func(map[string]any)
 	job  *job // the newest simulation, nil when there is none to run
 	rows rows // of a table
+
+	page  string // the worksheet that the page will ask about, "" for any
+	eager int    // how many answers to it are still to be practised
 }
 
 // job is a simulation under way and the message it belongs to.
@@ -91,7 +95,7 @@ func (d *desk) beside(m map[string]any, text string) {
 func (d *desk) slice() (more bool) {
 	j := d.job
 	if j == nil {
-		return false
+		return d.practise()
 	}
 	defer d.rescue(j.seq)
 	if j.sim == nil {
@@ -106,6 +110,22 @@ func (d *desk) slice() (more bool) {
 		}
 	}
 	return true
+}
+
+// practice is how many answers a browser takes to compile the code that they run
+// in earnest: until then each takes twice as long, and a slider is not smooth.
+const practice = 120
+
+// practise works the page's example out once more, for nobody, and reports
+// whether there is more to practise.
+func (d *desk) practise() (more bool) {
+	if d.eager == 0 || d.book.Lookup(d.page) == nil {
+		return false
+	}
+	d.eager--
+	var text strings.Builder
+	encode(&text, answerMessage(0, "none", d.book.Evaluate(d.page, nil, unit.US)))
+	return d.eager > 0
 }
 
 // rescue turns a panic into a message. Deferred.

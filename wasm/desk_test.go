@@ -156,3 +156,20 @@ func TestPanicIsTold(t *testing.T) {
 		}
 	}
 }
+
+// The page's example is practised so many times, and nobody hears of it.
+func TestPractice(t *testing.T) {
+	d, posted := newDesk(t)
+	d.page, d.eager = "plain", 3
+	turns := 1
+	for d.slice() {
+		turns++
+	}
+	if turns != 3 || len(*posted) != 0 || d.slice() {
+		t.Errorf("%d turns, %v", turns, *posted)
+	}
+	d.page, d.eager = "", 3
+	if d.slice() {
+		t.Error("it practises what no page asks about")
+	}
+}

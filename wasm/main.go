@@ -14,8 +14,8 @@ import (
 	"plainlift/calc/worksheets"
 )
 
-// rest is how long nobody must have typed before a simulation begins, in ms. Its
-// slices and its last sort then wait for a pause between keystrokes instead of
+// rest is how long nobody must have typed before a simulation begins, or practice,
+// in ms. Its slices and its last sort then wait for a pause between keystrokes instead of
 // the keystrokes for them.
 const rest = 250
 
@@ -34,7 +34,8 @@ func main() {
 	}
 	start := time.Now()
 	now := func() float64 { return time.Since(start).Seconds() * 1000 }
-	d := &desk{book: worksheets.All, now: now, post: post}
+	name, _ := must(global.Get("name")).String()
+	d := &desk{book: worksheets.All, now: now, post: post, page: name, eager: practice}
 	resting := false
 	wake := inTurns(func() bool { return !resting && d.slice() })
 	begin := must(safejs.FuncOf(func(safejs.Value, []safejs.Value) any {
@@ -44,20 +45,24 @@ func main() {
 	}))
 	rows := inTurns(d.someRows)
 	var timer any
+	pause := func() {
+		resting = true
+		must(global.Call("clearTimeout", timer))
+		timer = must(global.Call("setTimeout", begin, rest))
+	}
 	receive := must(safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) any {
 		d.take(received(args[0]))
 		if d.rows.running {
 			rows()
 		}
-		resting = true
-		must(global.Call("clearTimeout", timer))
-		timer = must(global.Call("setTimeout", begin, rest))
+		pause()
 		return nil
 	}))
 	if err := global.Set("onmessage", receive); err != nil {
 		panic(err)
 	}
 	post(map[string]any{"type": "ready"})
+	pause()
 	select {}
 }
 

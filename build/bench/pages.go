@@ -47,12 +47,14 @@ const firstAnswer = `(async () => {
 type opening struct{ Paint, Typed, Answered, Blocked float64 }
 
 // keystrokes types numbers one after the other, or moves the slider where the
-// page has one, and returns the ms from each to its painted answer.
+// page has one, and returns the ms from each to its painted answer. It begins
+// when somebody would: after a look at the page, in which the worker practises.
 const keystrokes = `(async () => {
 	const answer = document.getElementById("answer");
 	const slider = document.querySelector("input[type=range]");
 	const field = slider ?? document.querySelector("[name=reading], [name=before], [name=now]");
 	const times = [];
+	await new Promise((done) => setTimeout(done, 6000));
 	for (let i = 0; i < 60; i++) {
 		await new Promise((done) => setTimeout(done, 120));
 		const start = performance.now();

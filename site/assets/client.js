@@ -26,10 +26,10 @@ export class Client {
   /**
    * @param {(message: any) => void} onMessage every answer
    * @param {(trouble: Trouble) => void} onTrouble
+   * @param {string} [name] the worksheet that it will be asked about
    */
-  constructor(onMessage, onTrouble) {
-    this.onMessage = onMessage;
-    this.onTrouble = onTrouble;
+  constructor(onMessage, onTrouble, name = "") {
+    Object.assign(this, { onMessage, onTrouble, name });
   }
 
   /** Starts the worker, so that it is ready when the first question comes. */
@@ -37,7 +37,7 @@ export class Client {
     if (this.#worker) return;
     let worker;
     try {
-      worker = this.#worker = thread();
+      worker = this.#worker = thread(this.name);
     } catch {
       this.#fail("load");
       return;

@@ -52,7 +52,7 @@ export function watchForm(worksheet, form) {
     const button = /** @type {Element} */ (e.target).closest("button");
     const field = fieldOf(e.target);
     if (!button || !field) return;
-    if (button.matches(".remove")) field.rows?.remove(button);
+    if (button.matches(".remove")) field.borrowed() ? field.rows?.clear() : field.rows?.remove(button);
     else if (!button.matches(".chip")) return;
     else if (field.rows) {
       if (field.borrowed()) field.rows.clear();

@@ -19,11 +19,12 @@ export function calculator(url) {
 /**
  * A thread for it. In a frame that is denied its own origin no file may start one,
  * but a text of the page's own may, and load the files.
+ * @param {string} name the worksheet that it will be asked about, "" for any
  */
-export function thread() {
+export function thread(name) {
   const [exec, worker] = ["wasm_exec.js", "worker.js"].map((name) => new URL(name, import.meta.url).href);
-  if (origin !== "null") return new Worker(worker);
-  return new Worker(URL.createObjectURL(new Blob([`importScripts(${JSON.stringify(exec)}, ${JSON.stringify(worker)})`])));
+  if (origin !== "null") return new Worker(worker, { name });
+  return new Worker(URL.createObjectURL(new Blob([`importScripts(${JSON.stringify(exec)}, ${JSON.stringify(worker)})`])), { name });
 }
 
 /** When the calculator has arrived, or never will. @returns {Promise<unknown>} */

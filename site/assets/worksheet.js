@@ -24,7 +24,7 @@ export class Worksheet {
     this.answer = byId("answer");
     this.fields = /** @type {NodeListOf<HTMLElement>} */ (desk.querySelectorAll("[data-field]"));
     this.fields = [...this.fields].map((node) => new Field(node));
-    this.client = new Client((m) => this.#hear(m), (t) => this.#trouble(t));
+    this.client = new Client((m) => this.#hear(m), (t) => this.#trouble(t), this.id);
     this.seq = 0;
     this.newest = /** @type {any} */ (null); // the newest answer without a problem
     this.opened = /** @type {[string, string][]} */ ([]); // the link that the page was opened with
