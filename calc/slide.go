@@ -2,6 +2,16 @@ package calc
 
 import "math"
 
+// Slides reports whether any field has a slider.
+func (w *Worksheet) Slides() bool {
+	for i := range w.Fields {
+		if w.Fields[i].Slide != nil {
+			return true
+		}
+	}
+	return false
+}
+
 // slides says how the sliders stand.
 func (o *Out) slides() {
 	for i := range o.w.Fields {

@@ -113,13 +113,14 @@ func (d *desk) slice() (more bool) {
 }
 
 // practice is how many answers a browser takes to compile the code that they run
-// in earnest: until then each takes twice as long, and a slider is not smooth.
+// in earnest: until then each takes twice as long. Typing bears that; a slider
+// would not be smooth.
 const practice = 120
 
-// practise works the page's example out once more, for nobody, and reports
-// whether there is more to practise.
+// practise works the example of a page with a slider out once more, for nobody,
+// and reports whether there is more to practise.
 func (d *desk) practise() (more bool) {
-	if d.eager == 0 || d.book.Lookup(d.page) == nil {
+	if w := d.book.Lookup(d.page); d.eager == 0 || w == nil || !w.Slides() {
 		return false
 	}
 	d.eager--

@@ -7,6 +7,7 @@ import (
 
 	"plainlift/calc"
 	"plainlift/calc/unit"
+	"plainlift/calc/worksheets"
 )
 
 // book has a worksheet whose answer is the entry, checked by a simulation, and
@@ -160,7 +161,7 @@ func TestPanicIsTold(t *testing.T) {
 // The page's example is practised so many times, and nobody hears of it.
 func TestPractice(t *testing.T) {
 	d, posted := newDesk(t)
-	d.page, d.eager = "plain", 3
+	d.book, d.page, d.eager = worksheets.All, "loader", 3
 	turns := 1
 	for d.slice() {
 		turns++
@@ -168,8 +169,9 @@ func TestPractice(t *testing.T) {
 	if turns != 3 || len(*posted) != 0 || d.slice() {
 		t.Errorf("%d turns, %v", turns, *posted)
 	}
-	d.page, d.eager = "", 3
-	if d.slice() {
-		t.Error("it practises what no page asks about")
+	for _, page := range []string{"", "short"} {
+		if d.page, d.eager = page, 3; d.slice() {
+			t.Errorf("it practises %q, which has no slider", page)
+		}
 	}
 }
