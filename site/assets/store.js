@@ -18,7 +18,7 @@ const PATIENCE = 8000; // ms for a browser that never answers
 
 /** What went wrong: what happened, what is safe, what to do. */
 const WORDS = {
-  refused: "This browser keeps nothing for this page: it is a private window, or keeping site data is turned off. What you typed still stands here; download it as a file instead.",
+  refused: "This browser keeps nothing for this page: it is a private window, or keeping site data is turned off. What you type can be downloaded as a file instead.",
   blocked: "Another tab holds what is kept here. Close the other tab and try again; what you typed still stands here.",
   full: "There is no room left on this device for it. Nothing was saved and nothing was lost: make room and try again, or download it as a file.",
   newer: "A newer version of this page has kept something here. Reload the page and try again.",
