@@ -50,22 +50,30 @@ func (b Book) Brief(id string, entries Entries, sys unit.System) *Brief {
 		brief.Branch++
 	}
 	brief.Verdict = Said{ID: v.Figure(), Head: o.fill(v.Head)}
-	for i := range w.Figures {
-		if g := &w.Figures[i]; g.Place != Quoted {
-			f := o.figures[g.ID]
-			brief.Figures = append(brief.Figures, BriefFigure{f.si, f.text})
-		}
+	for _, g := range w.Answers() {
+		f := o.figures[g.ID]
+		brief.Figures = append(brief.Figures, BriefFigure{f.si, f.text})
 	}
 	return brief
+}
+
+// Answers are the figures that a page shows, declared order, without those that
+// only sentences quote.
+func (w *Worksheet) Answers() []*Figure {
+	list := make([]*Figure, 0, len(w.Figures))
+	for i := range w.Figures {
+		if g := &w.Figures[i]; g.Place != Quoted {
+			list = append(list, g)
+		}
+	}
+	return list
 }
 
 // Shown is the text of each of the figures, as the worksheet's page shows it.
 func (b *Brief) Shown() []string {
 	var texts []string
-	for i := range b.in.w.Figures {
-		if g := &b.in.w.Figures[i]; g.Place != Quoted {
-			texts = append(texts, withUnit(b.o.words(g, b.o.figures[g.ID])))
-		}
+	for _, g := range b.in.w.Answers() {
+		texts = append(texts, withUnit(b.o.words(g, b.o.figures[g.ID])))
 	}
 	return texts
 }

@@ -57,9 +57,8 @@ type known struct {
 }
 
 // known looks among the fields first, then among the figures, which say what was
-// taken where the reader left a field empty. A field that bears
-// on the answer only under some choice does not count: what it means hangs on
-// that choice.
+// taken where the reader left a field empty. A field that bears on the answer
+// only under some choice does not count: what it means hangs on that choice.
 func (o *Out) known(quantity string) known {
 	k, asked := o.knows[quantity]
 	if !asked {

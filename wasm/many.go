@@ -178,7 +178,7 @@ func (d *desk) shownRows(reply map[string]any, from, count int) {
 	if wrong {
 		name(many.ByError, "What is wrong")
 	}
-	figures := many.Figures(r.plan.Worksheet)
+	figures := r.plan.Worksheet.Answers()
 	for i, g := range figures {
 		if g.Place == calc.Key {
 			name(many.FirstFigure+i, g.Label)

@@ -112,30 +112,14 @@ func anyUnit(name string) bool {
 	if a, b, ok := unit.SplitPair(name); ok {
 		return anyUnit(a) && anyUnit(b)
 	}
-	for k := unit.Number; k <= unit.Angle; k++ {
-		if _, known := k.Lookup(name); known && name != "" {
-			return true
-		}
-	}
-	return false
+	return unit.Known(name)
 }
 
 func wrongUnit(name string, k unit.Kind) string {
-	var names []string
-	for _, u := range k.Units() {
-		if u.Name != "" {
-			names = append(names, u.Name)
-		}
+	if list := k.Names(); list != "" {
+		return "Column “" + name + "”: its unit must be " + list + "."
 	}
-	if len(names) == 0 {
-		return "Column “" + name + "”: no unit belongs there."
-	}
-	last := len(names) - 1
-	list := names[last]
-	if last > 0 {
-		list = strings.Join(names[:last], ", ") + " or " + list
-	}
-	return "Column “" + name + "”: its unit must be " + list + "."
+	return "Column “" + name + "”: no unit belongs there."
 }
 
 // named returns the field whose id, label or noun that is.

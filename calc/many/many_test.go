@@ -64,7 +64,7 @@ func TestRowsAsEvaluate(t *testing.T) {
 			continue
 		}
 		texts := b.Texts(r)
-		for j, g := range Figures(b.Worksheet) {
+		for j, g := range b.Worksheet.Answers() {
 			want := a.Figure(g.ID)
 			if texts[j] != want.Text || r.Figures[j].SI == r.Figures[j].SI && shortest(r.Figures[j].SI) != want.Value {
 				t.Errorf("row %d, %s: %q %v, want %q %s", i, g.ID, texts[j], r.Figures[j].SI, want.Text, want.Value)

@@ -24,7 +24,7 @@ const (
 // come last either way.
 func (b *Batch) Order(by int, down bool) []int {
 	words := false
-	if figures := Figures(b.Worksheet); by >= FirstFigure && by-FirstFigure < len(figures) {
+	if figures := b.Worksheet.Answers(); by >= FirstFigure && by-FirstFigure < len(figures) {
 		words = figures[by-FirstFigure].Round == calc.Words
 	}
 	s := &sorting{at: make([]int, len(b.Results)), number: make([]float64, len(b.Results)), text: make([]string, len(b.Results)), down: down}

@@ -20,7 +20,7 @@ const few = "machine,readings,scale,grade,low,high\n" +
 func TestOrder(t *testing.T) {
 	b := answered(t, few, "reading", unit.US)
 	figure := func(id string) int {
-		for i, g := range Figures(b.Worksheet) {
+		for i, g := range b.Worksheet.Answers() {
 			if g.ID == id {
 				return FirstFigure + i
 			}

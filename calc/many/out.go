@@ -7,17 +7,6 @@ import (
 	"plainlift/calc/unit"
 )
 
-// Figures are those of the results: all that a page shows, in declared order.
-func Figures(w *calc.Worksheet) []*calc.Figure {
-	var list []*calc.Figure
-	for i := range w.Figures {
-		if g := &w.Figures[i]; g.Place != calc.Quoted {
-			list = append(list, g)
-		}
-	}
-	return list
-}
-
 // Texts are a row's figures as a page shows them; nil for a row with an error.
 func (b *Batch) Texts(r *Result) []string {
 	if r.Error != "" {
@@ -30,7 +19,7 @@ func (b *Batch) Texts(r *Result) []string {
 // figures with their unit, the verdict.
 func (b *Batch) Heading() []string {
 	names := append([]string(nil), b.File.Heading...)
-	for _, g := range Figures(b.Worksheet) {
+	for _, g := range b.Worksheet.Answers() {
 		name := g.ID
 		if u := g.Kind.Shown(b.sys).Name; u != "" && g.Round != calc.Words {
 			name += " (" + u + ")"
@@ -46,7 +35,7 @@ func (b *Batch) Cells(r *Result) []string {
 	row := b.File.Rows[r.Row]
 	cells := make([]string, len(b.File.Heading), len(b.File.Heading)+len(r.Figures)+2)
 	copy(cells, row.Cells)
-	for i, g := range Figures(b.Worksheet) {
+	for i, g := range b.Worksheet.Answers() {
 		text := ""
 		if i < len(r.Figures) {
 			f := r.Figures[i]

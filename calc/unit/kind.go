@@ -113,6 +113,33 @@ func (k Kind) Lookup(name string) (Unit, bool) {
 	return Unit{}, false
 }
 
+// Known reports whether any kind has a unit of that name.
+func Known(name string) bool {
+	for k := range kinds {
+		if _, ok := Kind(k).Lookup(name); ok && name != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// Names lists the units to choose from, "psi, bar or MPa"; "" for a bare number.
+func (k Kind) Names() string {
+	names := ""
+	units := k.Units()
+	for i, u := range units {
+		switch {
+		case names == "":
+		case i == len(units)-1:
+			names += " or "
+		default:
+			names += ", "
+		}
+		names += u.Name
+	}
+	return names
+}
+
 // plain reports whether the kind is a bare number, to which no unit belongs.
 func (k Kind) plain() bool { return k == Number || k == Factor || k == Count }
 

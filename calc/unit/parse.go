@@ -138,28 +138,14 @@ func (k Kind) wants(s System) string {
 	if k.plain() {
 		return "but no unit belongs here; type a number such as " + kinds[k].sample[s] + "."
 	}
-	var names string
-	units := k.Units()
-	for i, u := range units {
-		switch {
-		case i == 0:
-		case i == len(units)-1:
-			names += " or "
-		default:
-			names += ", "
-		}
-		names += u.Name
-	}
-	return "which is not " + kinds[k].noun + "; use " + names + "."
+	return "which is not " + kinds[k].noun + "; use " + k.Names() + "."
 }
 
 // unitLike reports whether what follows a number was meant as a unit, rather
 // than being more of a number gone wrong: a unit of any kind, or letters alone.
 func unitLike(rest string) bool {
-	for k := range kinds {
-		if _, ok := Kind(k).Lookup(rest); ok {
-			return true
-		}
+	if Known(rest) {
+		return true
 	}
 	first := []rune(rest)[0]
 	return (unicode.IsLetter(first) || first == '°' || first == '%') && !strings.ContainsAny(rest, digits)

@@ -272,3 +272,14 @@ func TestLookup(t *testing.T) {
 		}
 	}
 }
+
+func TestNames(t *testing.T) {
+	for k, want := range map[Kind]string{Pressure: "psi, bar, MPa, kPa or kgf/cm²", Time: "s or min", Factor: "times", Count: ""} {
+		if got := k.Names(); got != want {
+			t.Errorf("%d: %q, want %q", k, got, want)
+		}
+	}
+	if !Known("kgf / cm2") || !Known("rpm") || Known("") || Known("furlong") {
+		t.Error("a unit is known that is none, or the other way round")
+	}
+}

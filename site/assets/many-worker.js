@@ -1,5 +1,5 @@
 /** The worker that answers a table: one request after the other, each with its reply. */
-import { calculator } from "./module.js";
+import { calculator, thread } from "./module.js";
 
 const START = 90_000; // ms until it is there, on a slow link
 const HANG = 15_000; //  ms without a word while it is asked something
@@ -20,7 +20,7 @@ export class Rows {
   /** Starts the worker, if none runs. */
   start() {
     return (this.#ready ??= new Promise((ready, fail) => {
-      const worker = (this.#worker = new Worker(new URL("worker.js", import.meta.url)));
+      const worker = (this.#worker = thread(""));
       const late = setTimeout(() => this.#end("The calculator did not arrive; check the connection and try again."), START);
       this.#asked.set(0, { reply: ready, fail });
       calculator(new URL("plainlift.wasm", import.meta.url).href).then(
